@@ -1,6 +1,7 @@
 using NodaTime;
 using Runnel.Place;
 using Runnel.Place.Findings;
+using Runnel.Steward.Notices;
 
 namespace Runnel.Steward;
 
@@ -9,8 +10,48 @@ public static class Diagnose
 {
     /// <summary>The findings of <paramref name="log"/> up to <paramref name="until"/> (null: its last reading).</summary>
     /// <exception cref="NotYetReadableException">The place file or the log lacks what the reading core cannot do without.</exception>
-    public static Diagnosis Log(PlaceDescription place, ReadingLog log, IReadOnlyList<DaybookEntry> daybook, Instant? until = null) =>
-        throw new NotYetReadableException("not built yet");
+    public static Diagnosis Log(PlaceDescription place, ReadingLog log, IReadOnlyList<DaybookEntry> daybook, Instant? until = null)
+    {
+        CheckReadable(place, log);
+        var reader = new LoopReader(place, AllWatches.For(place));
+        Feed(reader, log, daybook, until ?? Instant.MaxValue);
+        return Report.Of(reader, log);
+    }
+
+    private static void CheckReadable(PlaceDescription place, ReadingLog log)
+    {
+        var kit = Kit.Of(place);
+        if (!kit.HasPump && kit.SumpLevel < 0)
+        {
+            throw new NotYetReadableException(
+                "no channel shows the pump or the sump's level. Add a [[channel]] with measures = \"running\" (or \"power\") of the pump");
+        }
+
+        if (log.Readings.Count == 0) throw new NotYetReadableException("the log holds no readings of the channels in the place file");
+        bool any = log.Readings.Any(r => r.Channel == kit.PumpRunning || r.Channel == kit.PumpPower || r.Channel == kit.SumpLevel);
+        if (!any)
+        {
+            var id = place.Channels[kit.HasPump ? Math.Max(kit.PumpRunning, kit.PumpPower) : kit.SumpLevel].Id;
+            throw new NotYetReadableException($"the log has no row of the pump's channel \"{id}\". Name the channel as the log does");
+        }
+    }
+
+    /// <summary>Merges readings, daybook and clock steps by time; at equal times readings come first.</summary>
+    private static void Feed(LoopReader reader, ReadingLog log, IReadOnlyList<DaybookEntry> daybook, Instant until)
+    {
+        var entries = daybook.OrderBy(e => e.Time).ToList();
+        var steps = log.ClockSteps.OrderBy(s => Instant.Max(s.Before, s.After)).ToList();
+        int nextEntry = 0, nextStep = 0;
+        foreach (var reading in log.Readings)
+        {
+            if (reading.Time > until) break;
+            for (; nextStep < steps.Count && steps[nextStep].Before < reading.Time; nextStep++) reader.Take(steps[nextStep]);
+            for (; nextEntry < entries.Count && entries[nextEntry].Time < reading.Time; nextEntry++) reader.Take(entries[nextEntry]);
+            reader.Take(reading);
+        }
+
+        for (; nextStep < steps.Count && steps[nextStep].Before <= until; nextStep++) reader.Take(steps[nextStep]);
+    }
 }
 
 /// <summary>A log cannot be diagnosed; the message names what is missing and the remedy.</summary>

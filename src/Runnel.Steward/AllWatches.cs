@@ -1,0 +1,10 @@
+using Runnel.Place;
+using Runnel.Steward.Notices;
+
+namespace Runnel.Steward;
+
+/// <summary>The watches of a place, in the order in which they look: plain causes first, so that the finer ones can hold back.</summary>
+internal static class AllWatches
+{
+    public static IReadOnlyList<IWatch> For(PlaceDescription place) => [];
+}

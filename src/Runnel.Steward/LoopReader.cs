@@ -1,0 +1,164 @@
+using NodaTime;
+using Runnel.Place;
+using Runnel.Place.Findings;
+using Runnel.Steward.Notices;
+using Runnel.Steward.Signals;
+
+namespace Runnel.Steward;
+
+/// <summary>The reading core: takes readings, daybook entries and clock steps in time order and keeps what they say of the loop.
+/// Deterministic and causal: no clock, no I/O, no randomness; what stands after an event depends on that event and those before it.</summary>
+internal sealed class LoopReader
+{
+    private static readonly Duration TickLength = Duration.FromMinutes(5);
+
+    private readonly LoopState _state;
+    private readonly NoticeBook _notices = new();
+    private readonly IReadOnlyList<IWatch> _watches;
+    private readonly PowerSwitch? _power;
+    private Instant? _nextTick;
+
+    public LoopReader(PlaceDescription place, IReadOnlyList<IWatch> watches)
+    {
+        _state = new LoopState(place);
+        _watches = watches;
+        if (_state.Kit.PumpPower is >= 0 and var p) _power = new PowerSwitch(place.Channels[p].RunningAbove);
+    }
+
+    public LoopState State => _state;
+    public NoticeBook Notices => _notices;
+
+    public void Take(in Reading reading)
+    {
+        AdvanceTo(reading.Time);
+        _state.Now = reading.Time;
+        NoteSilence(reading.Time);
+        _state.LastReading = reading.Time;
+        _state.Channels[reading.Channel].Take(reading.Time, reading.Value);
+        Dispatch(reading);
+    }
+
+    public void Take(DaybookEntry entry)
+    {
+        AdvanceTo(entry.Time);
+        _state.Now = entry.Time;
+        _state.Daybook.Add(entry);
+        DaybookIntake.Take(_state, entry);
+    }
+
+    public void Take(ClockStep step)
+    {
+        _state.Now = step.After;
+        _notices.Tell(ClockNotices.Of(_state, step));
+    }
+
+    /// <summary>Lets time pass without an event.</summary>
+    public void AdvanceTo(Instant time)
+    {
+        if (_nextTick is null)
+        {
+            _state.Began = time;
+            _state.LastReading = time;
+            _nextTick = Instant.FromUnixTimeSeconds((time.ToUnixTimeSeconds() / 300 * 300) + 300);
+        }
+
+        while (_nextTick.Value <= time)
+        {
+            _state.Now = _nextTick.Value;
+            foreach (var watch in _watches) watch.Look(_state, _notices);
+            _nextTick += TickLength;
+        }
+    }
+
+    private void NoteSilence(Instant time)
+    {
+        if (time - _state.LastReading <= _state.GapLimit) return;
+        _state.Gaps.Add(new Interval(_state.LastReading, time));
+        _state.Pump.ForgetEdge();
+        _state.TopUp.ForgetEdge();
+        _state.Bleed.ForgetEdge();
+        _state.Cycles.Break();
+        _state.Cycles.Disturb(time);
+    }
+
+    private void Dispatch(in Reading reading)
+    {
+        var kit = _state.Kit;
+        int channel = reading.Channel;
+        var hour = _state.Hours.At(reading.Time);
+        if (channel == kit.PumpRunning && kit.PumpPower < 0)
+        {
+            PumpIs(reading.Time, reading.Value >= 0.5);
+        }
+        else if (channel == kit.PumpPower)
+        {
+            if (_power!.Take(reading.Time, reading.Value) is { } seen) PumpIs(seen.EdgeTime, seen.On);
+            _state.PumpPowerLevel = _power.RunningLevel;
+        }
+        else if (channel == kit.TopUpRunning)
+        {
+            ValveIs(_state.TopUp, reading, _state.TopUpLPerS, +1);
+        }
+        else if (channel == kit.BleedRunning)
+        {
+            ValveIs(_state.Bleed, reading, _state.BleedLPerS, -1);
+        }
+        else if (channel == kit.TopUpVolume)
+        {
+            hour.TopUpL += reading.Value;
+            if (reading.Value > 0) _state.Pulses.Add(new WaterPulse(reading.Time, Duration.Zero, reading.Value, "top-up"));
+        }
+        else if (channel == kit.AirTemperature)
+        {
+            hour.AirTempC.Add(reading.Value);
+        }
+        else if (channel == kit.Humidity)
+        {
+            hour.RelHumidityPercent.Add(reading.Value);
+        }
+        else if (channel == kit.Sun)
+        {
+            hour.IrradianceWPerM2.Add(Math.Max(0, reading.Value));
+        }
+        else if (channel == kit.Wind)
+        {
+            hour.WindMPerS.Add(Math.Max(0, reading.Value));
+        }
+        else if (channel == kit.WaterTemperature)
+        {
+            hour.WaterTempC.Add(reading.Value);
+        }
+        else if (channel == kit.Rain)
+        {
+            hour.RainMm += Math.Max(0, reading.Value);
+            hour.RainSeen = true;
+        }
+    }
+
+    private void PumpIs(Instant time, bool on)
+    {
+        if (!_state.Pump.Take(time, on) || !_state.Pump.SinceSeen) return;
+        _state.Cycles.TakeEdge(time, on);
+    }
+
+    private void ValveIs(RunTrace valve, in Reading reading, double? litresPerS, int sign)
+    {
+        int runs = valve.Runs.Count;
+        valve.Take(reading.Time, reading.Value >= 0.5);
+        if (valve.IsOn == true) _state.Cycles.Disturb(reading.Time);
+        if (valve.Runs.Count == runs) return;
+        var run = valve.Runs[^1];
+        double litres = (litresPerS ?? 0) * run.Seconds;
+        _state.Pulses.Add(new WaterPulse(run.Start, run.End - run.Start, sign * litres, sign > 0 ? "top-up" : "bleed"));
+        _state.Cycles.Disturb(run.End);
+        for (var at = run.Start; at < run.End;)
+        {
+            var next = Instant.Min(run.End, Ledger.HourBook.Floor(at) + Duration.FromHours(1));
+            double part = litres * (next - at).TotalSeconds / run.Seconds;
+            var hour = _state.Hours.At(at);
+            if (sign > 0) hour.TopUpL += part;
+            else hour.BleedL += part;
+            at = next;
+        }
+    }
+}

@@ -1,0 +1,72 @@
+using NodaTime;
+using Runnel.Place;
+using Runnel.Place.Findings;
+using Runnel.Steward.Cycles;
+using Runnel.Steward.Ledger;
+using Runnel.Steward.Signals;
+
+namespace Runnel.Steward;
+
+/// <summary>What has been read of the loop up to <see cref="Now"/>; what every watch looks at.</summary>
+internal sealed class LoopState(PlaceDescription place)
+{
+    public PlaceDescription Place { get; } = place;
+    public Kit Kit { get; } = Kit.Of(place);
+
+    /// <summary>Time of the tick or event in hand.</summary>
+    public Instant Now { get; set; }
+
+    /// <summary>First reading of the log.</summary>
+    public Instant Began { get; set; }
+
+    /// <summary>Last reading of any channel.</summary>
+    public Instant LastReading { get; set; }
+
+    public RunTrace Pump { get; } = new();
+    public RunTrace TopUp { get; } = new();
+    public RunTrace Bleed { get; } = new();
+    public CycleTracker Cycles { get; } = new();
+    public ChannelTrace[] Channels { get; } = [.. place.Channels.Select(_ => new ChannelTrace())];
+    public HourBook Hours { get; } = new();
+
+    /// <summary>Finished top-ups (positive litres) and bleeds (negative).</summary>
+    public List<WaterPulse> Pulses { get; } = [];
+
+    /// <summary>Times without any reading, longer than this log's habit.</summary>
+    public List<Interval> Gaps { get; } = [];
+
+    /// <summary>Daybook entries so far.</summary>
+    public List<DaybookEntry> Daybook { get; } = [];
+
+    /// <summary>Hands are, or were lately, in the loop: notices held, learning paused.</summary>
+    public Instant WorkUntil { get; set; } = Instant.MinValue;
+
+    /// <summary>Power of the running pump, smoothed, where a power channel shows it.</summary>
+    public double? PumpPowerLevel { get; set; }
+
+    /// <summary>No reading of any channel for longer than this log's habit: nothing can be concluded.</summary>
+    public bool Silent => Now - LastReading > GapLimit;
+
+    /// <summary>Silence longer than this is a gap in the log: six of its usual intervals, 20 min to 12 h.</summary>
+    public Duration GapLimit
+    {
+        get
+        {
+            double least = double.MaxValue;
+            foreach (var channel in Channels)
+            {
+                if (channel.UsualIntervalS is { } usual) least = Math.Min(least, usual);
+            }
+
+            return least == double.MaxValue ? Duration.FromHours(12) : Duration.FromSeconds(Math.Clamp(6 * least, 1200, 43200));
+        }
+    }
+
+    public bool Working => Now < WorkUntil;
+
+    /// <summary>Litres a second through the top-up valve while open, or null where its rate is not told.</summary>
+    public double? TopUpLPerS => Kit.TopUp?.RateLPerMin / 60;
+
+    /// <summary>Litres a second through the bleed valve while open, or null where its rate is not told.</summary>
+    public double? BleedLPerS => Kit.Bleed?.RateLPerMin / 60;
+}
