@@ -33,9 +33,11 @@ internal sealed class LoopReader
         AdvanceTo(reading.Time);
         _state.Now = reading.Time;
         NoteSilence(reading.Time);
+        if (reading.Time - _state.LastReading > _state.HoleLimit) _state.ObservedSince = reading.Time;
         _state.LastReading = reading.Time;
         _state.Channels[reading.Channel].Take(reading.Time, reading.Value);
         Dispatch(reading);
+        foreach (var watch in _watches) watch.Hear(_state, reading);
     }
 
     public void Take(DaybookEntry entry)
@@ -59,6 +61,7 @@ internal sealed class LoopReader
         {
             _state.Began = time;
             _state.LastReading = time;
+            _state.ObservedSince = time;
             _nextTick = Instant.FromUnixTimeSeconds((time.ToUnixTimeSeconds() / 300 * 300) + 300);
         }
 

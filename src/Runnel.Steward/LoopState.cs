@@ -62,6 +62,31 @@ internal sealed class LoopState(PlaceDescription place)
         }
     }
 
+    /// <summary>Since then the log has had no hole: what was not read since did not happen. A hole is shorter than a gap.</summary>
+    public Instant ObservedSince { get; set; }
+
+    /// <summary>Silence longer than this is a hole: 2.2 of the shortest interval that some channel keeps to, at least 3 min; endless
+    /// where every channel speaks only of changes.</summary>
+    public Duration HoleLimit
+    {
+        get
+        {
+            double least = double.MaxValue;
+            for (int i = 0; i < Channels.Length; i++)
+            {
+                if (IsRegular(i) && Channels[i].UsualIntervalS is { } usual) least = Math.Min(least, usual);
+            }
+
+            return least == double.MaxValue ? Duration.MaxValue : Duration.FromSeconds(Math.Max(180, 2.2 * least));
+        }
+    }
+
+    /// <summary>Some channel speaks at a steady interval, so that silence tells of the log and not of the loop.</summary>
+    public bool HasRegularChannel => Enumerable.Range(0, Channels.Length).Any(IsRegular);
+
+    /// <summary>Even cycles make the edges of a switch look steady; they still come from the loop and not from a timer.</summary>
+    private bool IsRegular(int channel) => Channels[channel].Regular && Place.Channels[channel].Measures != Quantity.Running;
+
     public bool Working => Now < WorkUntil;
 
     /// <summary>Litres a second through the top-up valve while open, or null where its rate is not told.</summary>

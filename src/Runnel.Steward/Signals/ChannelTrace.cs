@@ -20,6 +20,10 @@ internal sealed class ChannelTrace
     /// <summary>Usual time between readings, s (median of the last 64), or null before ten of them.</summary>
     public double? UsualIntervalS { get; private set; }
 
+    /// <summary>Speaks at a steady interval: eight in ten of its last intervals lie within half of the usual one. A channel that
+    /// speaks only when something changes does not.</summary>
+    public bool Regular { get; private set; }
+
     public void Take(Instant time, double value)
     {
         if (Any)
@@ -28,7 +32,7 @@ internal sealed class ChannelTrace
             if (interval > 0)
             {
                 _intervals[_intervalCount++ % _intervals.Length] = interval;
-                if (_intervalCount >= 10 && _intervalCount % 16 is 0 or 10) UsualIntervalS = Median();
+                if (_intervalCount >= 10 && _intervalCount % 16 is 0 or 10) LearnInterval();
             }
         }
 
@@ -39,10 +43,12 @@ internal sealed class ChannelTrace
         Count++;
     }
 
-    private double Median()
+    private void LearnInterval()
     {
         var sorted = _intervals.AsSpan(0, Math.Min(_intervalCount, _intervals.Length)).ToArray();
         Array.Sort(sorted);
-        return sorted[sorted.Length / 2];
+        double usual = sorted[sorted.Length / 2];
+        UsualIntervalS = usual;
+        Regular = sorted[sorted.Length / 10] >= 0.5 * usual && sorted[sorted.Length * 9 / 10] <= 1.5 * usual;
     }
 }
