@@ -1,0 +1,199 @@
+using Runnel.Exchange.Csv;
+using Runnel.Place;
+
+namespace Runnel.Exchange.Logs;
+
+/// <summary>Takes the rows of a log one by one into readings in file order.</summary>
+internal sealed class LogRows
+{
+    private const string TimeKindOfSkip = "time not understood";
+    private readonly LogShape _shape;
+    private readonly LogChannels _channels;
+    private readonly SkipTally _tally;
+    private readonly LogReadOptions _options;
+    private readonly TimeText _times = new();
+    private readonly (int Column, int Channel)[] _wide;
+    private readonly bool _commaSeparates;
+    private char[] _joined = new char[64];
+
+    /// <exception cref="UnreadableFileException">No column is a channel of the place.</exception>
+    public LogRows(LogShape shape, LogChannels channels, SkipTally tally, LogReadOptions options, List<string> remarks)
+    {
+        _shape = shape;
+        _channels = channels;
+        _tally = tally;
+        _options = options;
+        _commaSeparates = shape.Separator == ',';
+        _wide = WideColumns.Bind(shape, channels, remarks);
+        if (shape.HeaderLine == 0) remarks.Add("The log has no header line; its columns were taken by what they hold.");
+    }
+
+    public RawReadings Readings { get; } = new();
+
+    /// <summary>Lines that hold a row after the header.</summary>
+    public long RowCount { get; private set; }
+
+    public void ReadAll(CsvRows rows, Stream stream, CsvText text)
+    {
+        while (rows.Next())
+        {
+            if (rows.Line <= _shape.HeaderLine) continue;
+            RowCount++;
+            if (rows.Fault != CsvFault.None) _tally.Add(Reason(rows.Fault), rows.Line);
+            else if (!IsBlank(rows)) Take(rows);
+            if (Readings.Count > _options.MostReadings) throw TooMany(rows.Line);
+        }
+    }
+
+    private void Take(CsvRows rows)
+    {
+        var written = TimeField(rows);
+        var time = _times.Read(written);
+        if (time.Kind == TimeKind.None)
+        {
+            SkipTime(rows, written);
+            return;
+        }
+
+        if (_shape.Offset is { } offset && time.Kind == TimeKind.Local)
+            time = time with { Kind = TimeKind.Moment, Ticks = time.Ticks - offset.Ticks };
+        if (_shape.IsLong) TakeLong(rows, time);
+        else TakeWide(rows, time);
+    }
+
+    private void TakeLong(CsvRows rows, in WrittenTime time)
+    {
+        if (rows.Count <= _shape.Channel || rows.Count <= _shape.Value)
+        {
+            _tally.Add("fewer fields than the header", rows.Line);
+            return;
+        }
+
+        var name = rows[_shape.Channel];
+        int channel = _channels.Find(name);
+        if (channel == LogChannels.LeftOut) return;
+        if (channel < 0)
+        {
+            if (!_tally.Again("no channel of the place", channel, rows.Line))
+                _tally.First("no channel of the place", channel, rows.Line, _channels.UnknownReason(name.Trim().ToString()));
+            return;
+        }
+
+        TakeValue(channel, ValueField(rows), time, rows.Line);
+    }
+
+    /// <summary>The value; two fields where an unquoted decimal comma has split it.</summary>
+    private ReadOnlySpan<char> ValueField(CsvRows rows)
+    {
+        var value = rows[_shape.Value];
+        bool split = _commaSeparates && _shape.Columns.Count == 3 && rows.Count == 4 && _shape.Value == 2 && _shape.HeaderLine > 0;
+        if (!split || value.IsEmpty || !char.IsAsciiDigit(value[^1]) || !TimeText.Digits(rows[3].TrimEnd(), out _)) return value;
+        return Join(value, ',', rows[3].TrimEnd());
+    }
+
+    private void TakeWide(CsvRows rows, in WrittenTime time)
+    {
+        if (rows.Count > _shape.Columns.Count)
+        {
+            // A trailing separator is no harm; unquoted decimal commas would shift every value.
+            for (int i = _shape.Columns.Count; i < rows.Count; i++)
+            {
+                if (rows[i].IsWhiteSpace()) continue;
+                _tally.Add("more fields than the header (decimal commas need quotes or another separator)", rows.Line);
+                return;
+            }
+        }
+
+        foreach (var (column, channel) in _wide)
+        {
+            if (column < rows.Count) TakeValue(channel, rows[column], time, rows.Line);
+        }
+    }
+
+    private void TakeValue(int index, ReadOnlySpan<char> written, in WrittenTime time, long line)
+    {
+        var channel = _channels.Place.Channels[index];
+        bool isSwitch = channel.Measures == Quantity.Running;
+        switch (ValueText.Read(written, isSwitch, _commaSeparates, _channels.Units[index], out double value))
+        {
+            case ValueKind.Empty:
+                return;
+            case ValueKind.Unavailable:
+                if (!_tally.Again("no value", index, line))
+                    _tally.First("no value", index, line, $"{channel.Id}: no value (\"{written.Trim()}\")");
+                return;
+            case ValueKind.NotUnderstood:
+                if (!_tally.Again("value not understood", index, line))
+                    _tally.First("value not understood", index, line, $"{channel.Id}: value not understood (first: \"{Shown(written)}\")");
+                return;
+        }
+
+        value = (value * channel.Scale) + channel.Offset;
+        var range = _channels.Ranges[index];
+        if (!range.Holds(value))
+        {
+            if (!_tally.Again("out of range", index, line)) _tally.First("out of range", index, line, range.Reason(channel, value));
+            return;
+        }
+
+        value = isSwitch ? (value >= 0.5 ? 1 : 0) : range.Clip(value);
+        Readings.Add(index, time, value, line);
+    }
+
+    private ReadOnlySpan<char> TimeField(CsvRows rows)
+    {
+        if (_shape.Time >= rows.Count) return [];
+        var date = rows[_shape.Time];
+        return _shape.Clock >= 0 && _shape.Clock < rows.Count ? Join(date.Trim(), ' ', rows[_shape.Clock].Trim()) : date;
+    }
+
+    private ReadOnlySpan<char> Join(ReadOnlySpan<char> a, char between, ReadOnlySpan<char> b)
+    {
+        int length = a.Length + 1 + b.Length;
+        if (_joined.Length < length) _joined = new char[length];
+        a.CopyTo(_joined);
+        _joined[a.Length] = between;
+        b.CopyTo(_joined.AsSpan(a.Length + 1));
+        return _joined.AsSpan(0, length);
+    }
+
+    private void SkipTime(CsvRows rows, ReadOnlySpan<char> written)
+    {
+        if (written.IsWhiteSpace())
+        {
+            _tally.Add("no time", rows.Line);
+            return;
+        }
+
+        bool isHeading = _shape.HeaderLine > 0 && _shape.Time < rows.Count && rows[_shape.Time].Trim().SequenceEqual(_shape.Columns[_shape.Time]);
+        if (isHeading) _tally.Add("the header line again", rows.Line);
+        else if (!_tally.Again(TimeKindOfSkip, 0, rows.Line))
+            _tally.First(TimeKindOfSkip, 0, rows.Line, $"{TimeKindOfSkip} (first: \"{Shown(written)}\")");
+    }
+
+    private static string Shown(ReadOnlySpan<char> text)
+    {
+        text = text.Trim();
+        return text.Length > 40 ? $"{text[..37]}..." : text.ToString();
+    }
+
+    private static bool IsBlank(CsvRows rows)
+    {
+        for (int i = 0; i < rows.Count; i++)
+        {
+            if (!rows[i].IsWhiteSpace()) return false;
+        }
+
+        return true;
+    }
+
+    private static string Reason(CsvFault fault) => fault switch
+    {
+        CsvFault.TextAfterQuote => "text after the closing quote",
+        CsvFault.UnclosedQuote => "a quote that is never closed",
+        _ => "a line longer than a million characters",
+    };
+
+    private UnreadableFileException TooMany(long line) => new(
+        line, 1, $"the log holds more than {_options.MostReadings:#,0} readings", "Split it, for instance by month, and read the parts one by one");
+}

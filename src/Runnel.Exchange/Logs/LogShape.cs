@@ -1,0 +1,179 @@
+using NodaTime;
+using Runnel.Exchange.Csv;
+
+namespace Runnel.Exchange.Logs;
+
+/// <summary>How a log is laid out, as seen from its beginning and without knowing the place.</summary>
+/// <param name="Separator">Between fields.</param>
+/// <param name="HeaderLine">Line of the headings; 0 where there is none.</param>
+/// <param name="Columns">The headings; made up as "column 1" where there is no header.</param>
+/// <param name="Time">Column of the time, or of the date where <paramref name="Clock"/> is told.</param>
+/// <param name="Clock">Column of the time of day where date and time stand apart, else -1.</param>
+/// <param name="Channel">Long form: column of the channel, else -1.</param>
+/// <param name="Value">Long form, or a log of one channel: column of the value, else -1.</param>
+/// <param name="Offset">Offset of times without one, where the heading says so.</param>
+internal sealed record LogShape(
+    char Separator, long HeaderLine, IReadOnlyList<string> Columns, int Time, int Clock, int Channel, int Value, Offset? Offset)
+{
+    private const int SampleRows = 60;
+    private const int MostColumns = 5000;
+
+    public bool IsLong => Channel >= 0;
+
+    /// <exception cref="UnreadableFileException">There is no column of times.</exception>
+    public static LogShape Find(CsvText text, string? timeColumn)
+    {
+        char told = SeparatorTold(text.Head.Span);
+        var best = (Rank: -1, Separator: ',', Rows: new List<Row>());
+        foreach (char separator in told == 0 ? ",;\t|" : told.ToString())
+        {
+            var rows = Sample(text, separator);
+            int rank = Rank(rows, timeColumn);
+            if (rank > best.Rank) best = (rank, separator, rows);
+        }
+
+        if (best.Rows.Count == 0) throw new UnreadableFileException(1, 1, "no line has fields", "Give a header line and readings");
+        if (best.Rows[0].Fields.Length > MostColumns)
+            throw new UnreadableFileException(best.Rows[0].Line, 1, $"there are more than {MostColumns} columns", "Give a log with one column a channel, or the columns time,channel,value");
+        return OfRows(best.Separator, best.Rows, timeColumn);
+    }
+
+    /// <summary>A row of the sample.</summary>
+    internal sealed record Row(long Line, string[] Fields);
+
+    /// <summary>Spreadsheets may put "sep=;" on a line of its own before everything.</summary>
+    private static char SeparatorTold(ReadOnlySpan<char> head)
+    {
+        head = head.TrimStart('"');
+        return head.Length > 4 && head.StartsWith("sep=", StringComparison.OrdinalIgnoreCase) && head[4] is ',' or ';' or '\t' or '|' ? head[4] : '\0';
+    }
+
+    internal static List<Row> Sample(CsvText text, char separator)
+    {
+        var head = text.Head;
+        if (!text.HeadIsAll)
+        {
+            int lastBreak = head.Span.LastIndexOfAny('\n', '\r');
+            if (lastBreak > 0) head = head[..(lastBreak + 1)];
+        }
+
+        var source = new CsvRows(head, separator);
+        var rows = new List<Row>();
+        while (rows.Count < SampleRows && source.Next())
+        {
+            if (source.Fault != CsvFault.None) continue;
+            var fields = new string[source.Count];
+            for (int i = 0; i < fields.Length; i++) fields[i] = source[i].Trim().ToString();
+            if (fields.Any(f => f.Length > 0)) rows.Add(new Row(source.Line, fields));
+        }
+
+        return rows;
+    }
+
+    /// <summary>Headings that are known weigh most, then rows of one width, then the width.</summary>
+    private static int Rank(List<Row> rows, string? timeColumn)
+    {
+        if (rows.Count == 0) return 0;
+        var widths = rows.CountBy(r => r.Fields.Length).Where(w => w.Key > 1).OrderByDescending(w => w.Value).ThenByDescending(w => w.Key);
+        var (width, same) = widths.FirstOrDefault();
+        int header = HeaderAt(rows, timeColumn) >= 0 ? 1 : 0;
+        return (header * 1_000_000) + (same * 1000 / rows.Count * 900) + Math.Min(width, 899);
+    }
+
+    private static bool IsTimeHeading(string field, string? timeColumn) =>
+        timeColumn is null ? Headings.IsTime(field) : string.Equals(field, timeColumn, StringComparison.OrdinalIgnoreCase);
+
+    private static int HeaderAt(List<Row> rows, string? timeColumn) =>
+        rows.FindIndex(r => r.Fields.Length > 1 && r.Fields.Any(f => IsTimeHeading(f, timeColumn)));
+
+    private static LogShape OfRows(char separator, List<Row> rows, string? timeColumn)
+    {
+        int header = HeaderAt(rows, timeColumn);
+        if (header < 0 && timeColumn is not null)
+        {
+            throw new UnreadableFileException(
+                rows[0].Line, 1, $"there is no column \"{timeColumn}\" (columns: {Listed(rows[0].Fields)})", "Name a column that holds the time");
+        }
+
+        var timeAt = header >= 0 ? TimeColumns(rows, header, timeColumn) : (-1, -1);
+        if (timeAt.Item1 < 0) (header, timeAt) = TimeByContent(rows);
+        int width = rows[Math.Max(header, 0)].Fields.Length;
+        string[] columns = header >= 0 ? rows[header].Fields : [.. Enumerable.Range(1, width).Select(i => $"column {i}")];
+        var (channel, value) = header >= 0 ? LongColumns(columns, timeAt) : LongByContent(rows, timeAt.Item1);
+        var offset = header >= 0 ? Headings.OffsetIn(columns[timeAt.Item2 >= 0 ? timeAt.Item2 : timeAt.Item1]) : null;
+        return new LogShape(separator, header >= 0 ? rows[header].Line : 0, columns, timeAt.Item1, timeAt.Item2, channel, value, offset);
+    }
+
+    /// <summary>Date and time of day where they stand apart; else the time column that is best understood.</summary>
+    private static (int Time, int Clock) TimeColumns(List<Row> rows, int header, string? timeColumn)
+    {
+        string[] columns = rows[header].Fields;
+        int[] named = [.. Enumerable.Range(0, columns.Length).Where(i => IsTimeHeading(columns[i], timeColumn) || (timeColumn is null && Headings.IsClock(columns[i])))];
+        if (named.Length == 0) return (-1, -1);
+        int best = named.MaxBy(i => Understood(rows, header, i, (t, f) => t.Read(f).Kind != TimeKind.None));
+        foreach (int date in named.Where(i => Headings.IsDate(columns[i])))
+        {
+            int clock = Array.Find(named, i => i != date && Headings.IsClock(columns[i]) && Understood(rows, header, i, (_, f) => IsClockAlone(f)) > 0);
+            if (clock > 0 || (clock == 0 && date != 0 && Headings.IsClock(columns[0]) && Understood(rows, header, 0, (_, f) => IsClockAlone(f)) > 0))
+                return (date, clock);
+        }
+
+        return (best, -1);
+    }
+
+    internal static bool IsClockAlone(string field) => field.Contains(':') && ClockText.TryRead(field, out _, out _);
+
+    private static int Understood(List<Row> rows, int header, int column, Func<TimeText, string, bool> understands)
+    {
+        var times = new TimeText();
+        return rows.Skip(header + 1).Count(r => column < r.Fields.Length && understands(times, r.Fields[column]));
+    }
+
+    /// <summary>No heading is known: a column whose fields are nearly all times.</summary>
+    private static (int Header, (int Time, int Clock) At) TimeByContent(List<Row> rows)
+    {
+        int width = rows.Max(r => r.Fields.Length);
+        for (int column = 0; column < Math.Min(width, 50); column++)
+        {
+            int understood = Understood(rows, -1, column, (t, f) => t.Read(f).Kind != TimeKind.None);
+            if (understood == 0 || understood * 10 < (rows.Count - 1) * 8) continue;
+            int first = rows.FindIndex(r => column < r.Fields.Length && new TimeText().Read(r.Fields[column]).Kind != TimeKind.None);
+            return (first - 1, (column, -1));
+        }
+
+        var row = rows[0];
+        string lines = row.Fields.Length == 1 ? "the lines have no separators" : "no column holds times";
+        throw new UnreadableFileException(
+            row.Line, 1, $"{lines} (found: {Listed(row.Fields)})", "Give a header line with the column time, as in time,channel,value");
+    }
+
+    private static (int Channel, int Value) LongColumns(string[] columns, (int Time, int Clock) at)
+    {
+        int[] free = [.. Enumerable.Range(0, columns.Length).Where(i => i != at.Time && i != at.Clock)];
+        int value = Array.Find(free, i => Headings.Plain(columns[i]) is "value" or "reading") is var exact and > 0 ? exact : FirstOrNone(free, i => Headings.IsValue(columns[i]));
+        int channel = FirstOrNone(free, i => i != value && Headings.Plain(columns[i]) is "channel");
+        if (channel < 0) channel = FirstOrNone(free, i => i != value && Headings.IsChannel(columns[i]));
+        return value < 0 ? (-1, -1) : (channel, value);
+    }
+
+    private static int FirstOrNone(int[] from, Predicate<int> which) => Array.FindIndex(from, which) is var at and >= 0 ? from[at] : -1;
+
+    /// <summary>Without headings only time, name and value in three columns are understood.</summary>
+    private static (int Channel, int Value) LongByContent(List<Row> rows, int time)
+    {
+        if (rows.All(r => r.Fields.Length == 3))
+        {
+            int[] free = [.. Enumerable.Range(0, 3).Where(i => i != time)];
+            bool nameFirst = rows.Count(r => char.IsLetter(r.Fields[free[0]].FirstOrDefault())) >= rows.Count(r => char.IsLetter(r.Fields[free[1]].FirstOrDefault()));
+            return nameFirst ? (free[0], free[1]) : (free[1], free[0]);
+        }
+
+        return (-1, rows.All(r => r.Fields.Length == 2) ? 1 - time : -1);
+    }
+
+    internal static string Listed(IEnumerable<string> names)
+    {
+        var shown = names.Select(n => n.Length > 40 ? n[..37] + "..." : n).Take(9).ToList();
+        return shown.Count > 8 ? string.Join(", ", shown.Take(8)) + ", ..." : string.Join(", ", shown);
+    }
+}

@@ -1,0 +1,40 @@
+namespace Runnel.Exchange.Logs;
+
+/// <summary>Binds the columns of a wide log to the channels of the place.</summary>
+internal static class WideColumns
+{
+    /// <summary>Columns and their channels, in the order of the file; empty for the long form.</summary>
+    /// <exception cref="UnreadableFileException">No column is a channel of the place.</exception>
+    public static (int Column, int Channel)[] Bind(LogShape shape, LogChannels channels, List<string> remarks)
+    {
+        if (shape.IsLong) return [];
+        var bound = new List<(int Column, int Channel)>();
+        var unused = new List<string>();
+        for (int i = 0; i < shape.Columns.Count; i++)
+        {
+            if (i == shape.Time || i == shape.Clock || shape.Columns[i].Length == 0) continue;
+            int channel = channels.Find(shape.Columns[i]);
+            if (channel == LogChannels.LeftOut) continue;
+            if (channel < 0) unused.Add(shape.Columns[i]);
+            else if (bound.Any(b => b.Channel == channel)) remarks.Add($"Column \"{shape.Columns[i]}\" is passed over: an earlier column is the same channel.");
+            else bound.Add((i, channel));
+        }
+
+        var ids = channels.Place.Channels.Select(c => c.Id);
+        if (bound.Count == 0 && shape.Value >= 0 && channels.Place.Channels.Count == 1) return [(shape.Value, 0)];
+        if (bound.Count == 0)
+        {
+            throw new UnreadableFileException(
+                Math.Max(1, shape.HeaderLine), 1, $"no column is a channel of the place (columns: {LogShape.Listed(shape.Columns)}; channels: {LogShape.Listed(ids)})",
+                "Name the columns as the channels, or say which column is which channel");
+        }
+
+        if (unused.Count > 0)
+        {
+            string names = LogShape.Listed(unused.Select(u => Nearest.Of(u, ids) is { } near ? $"{u} (nearest channel: {near})" : u));
+            remarks.Add($"Columns passed over, being no channels of the place: {names}.");
+        }
+
+        return [.. bound];
+    }
+}
