@@ -1,1 +1,3 @@
-return 0;
+using Runnel.Cli;
+
+return await RunnelCommand.RunAsync(args, Terminal.OfThisProcess(), CancellationToken.None);
