@@ -1,0 +1,150 @@
+using System.Globalization;
+using NodaTime;
+using Runnel.Web.Words;
+
+namespace Runnel.Web.Charts;
+
+/// <summary>Draws a <see cref="TimeChart"/> over a range in one size.</summary>
+public sealed class TimeChartDrawing
+{
+    private const double LeftPx = 52, TopPx = 26, LanePx = 22, AxisRowPx = 19;
+
+    private readonly TimeChart _chart;
+    private readonly ChartSize _size;
+    private readonly Interval _range;
+    private readonly SvgWriter _svg = new();
+    private readonly RoundSteps _values;
+    private readonly LinearScale _x, _y;
+    private readonly string _id;
+    private readonly IReadOnlyList<TimeStep> _steps;
+
+    private TimeChartDrawing(TimeChart chart, ChartSize size, Interval range)
+    {
+        _chart = chart;
+        _size = size;
+        _range = range;
+        _id = $"{chart.Id}-{size.Name}";
+        _x = new(range.Start.ToUnixTimeMilliseconds(), range.End.ToUnixTimeMilliseconds(), LeftPx, size.WidthPx - 4);
+        _values = ValueSteps(chart);
+        (double lowPx, double highPx) = (TopPx + size.PlotHeightPx, TopPx);
+        _y = new(_values.Low, _values.High, chart.Downward ? highPx : lowPx, chart.Downward ? lowPx : highPx);
+        _steps = TimeSteps.Within(range, chart.Zone, Math.Max(2, (int)((size.WidthPx - LeftPx) / size.LabelGapPx)));
+    }
+
+    private double BottomPx => TopPx + _size.PlotHeightPx;
+
+    /// <summary>The drawing as SVG text.</summary>
+    public static string Draw(TimeChart chart, ChartSize size, Interval? range = null) =>
+        new TimeChartDrawing(chart, size, range ?? chart.Whole).Draw();
+
+    private static RoundSteps ValueSteps(TimeChart chart)
+    {
+        double low = chart.ZeroShown ? 0 : double.PositiveInfinity, high = chart.ZeroShown ? 0 : double.NegativeInfinity;
+        foreach ((double from, double to) in chart.Layers.SelectMany(LayerExtent.Of))
+        {
+            low = Math.Min(low, Math.Min(from, to));
+            high = Math.Max(high, Math.Max(from, to));
+        }
+
+        return RoundSteps.Covering(low, high);
+    }
+
+    private string Draw()
+    {
+        bool twoRows = _steps.Any(s => s.Day is not null);
+        double axisY = BottomPx + (_chart.Lanes.Count * LanePx);
+        double height = axisY + AxisRowPx + (twoRows ? AxisRowPx : 0) + 4;
+        string data = string.Create(CultureInfo.InvariantCulture,
+            $" data-left=\"{_x.AtLowPx}\" data-right=\"{_x.AtHighPx}\" data-from=\"{_x.Low}\" data-to=\"{_x.High}\"");
+        _svg.Open(_id, "ch " + _size.Name, _size.WidthPx, height, _chart.Title, _chart.Description, data);
+        _svg.Raw(string.Create(CultureInfo.InvariantCulture,
+            $"<clipPath id=\"{_id}-c\"><rect x=\"{SvgWriter.N(_x.AtLowPx)}\" y=\"0\" width=\"{SvgWriter.N(_x.AtHighPx - _x.AtLowPx)}\" height=\"{SvgWriter.N(axisY)}\"/></clipPath>"));
+
+        DrawGaps(axisY);
+        DrawValueAxis();
+        _svg.Raw($"<g clip-path=\"url(#{_id}-c)\"><g class=\"move\">");
+        var layers = new LayerDrawing(_svg, _x, _y, _range, _chart.Zone, _size);
+        foreach (TimeLayer layer in _chart.Layers) layers.Draw(layer);
+        for (int i = 0; i < _chart.Lanes.Count; i++) layers.DrawLane(_chart.Lanes[i], BottomPx + (i * LanePx), LanePx);
+        _svg.Raw("</g></g>");
+        for (int i = 0; i < _chart.Lanes.Count; i++)
+            _svg.Text("ax", LeftPx - 6, BottomPx + (i * LanePx) + 17, _chart.Lanes[i].Name, "end");
+        DrawEvents();
+        layers.DrawNames(_chart.Layers);
+        DrawTimeAxis(axisY, twoRows);
+        _svg.Raw("</svg>");
+        return _svg.ToString();
+    }
+
+    private void DrawValueAxis()
+    {
+        _svg.Text("axn", 0, 13, _chart.ValueName);
+        foreach (double value in _values.Values())
+        {
+            double y = _y.Px(value);
+            bool zero = Math.Abs(value) < _values.Step / 1000;
+            _svg.Line(zero && _chart.ZeroShown ? "zero" : "grid", LeftPx, y, _x.AtHighPx, y);
+            _svg.Text("ax", LeftPx - 6, y + 5, zero && _chart.ZeroName is { } name ? name : Figures.Number(value, _values.Decimals), "end");
+        }
+    }
+
+    private void DrawTimeAxis(double axisY, bool twoRows)
+    {
+        _svg.Line("base", LeftPx, axisY, _x.AtHighPx, axisY);
+        double lastLabelEnd = double.NegativeInfinity, lastDayEnd = double.NegativeInfinity;
+        foreach (TimeStep step in _steps)
+        {
+            double x = _x.Px(step.Time.ToUnixTimeMilliseconds());
+            _svg.Line("tick", x, axisY, x, axisY + 5);
+            double half = TextWidth(step.Label) / 2;
+            if (x - half > lastLabelEnd + 8 && x + half <= _size.WidthPx)
+            {
+                _svg.Text("ax", x, axisY + AxisRowPx, step.Label, "middle");
+                lastLabelEnd = x + half;
+            }
+
+            if (!twoRows || step.Day is null) continue;
+            double dayStart = Math.Max(LeftPx - 8, x - half), dayWidth = TextWidth(step.Day);
+            if (dayStart < lastDayEnd + 12 || dayStart + dayWidth > _size.WidthPx) continue;
+            _svg.Text("ax b", dayStart, axisY + (2 * AxisRowPx), step.Day);
+            lastDayEnd = dayStart + dayWidth;
+        }
+    }
+
+    private void DrawGaps(double axisY)
+    {
+        double lastEnd = double.NegativeInfinity;
+        foreach (Interval gap in _chart.Gaps)
+        {
+            Instant start = Instant.Max(gap.Start, _range.Start), end = Instant.Min(gap.End, _range.End);
+            if (start >= end) continue;
+            double x1 = _x.Px(start.ToUnixTimeMilliseconds()), x2 = _x.Px(end.ToUnixTimeMilliseconds());
+            if (x2 - x1 >= 0.75) _svg.Rect("gap", x1, TopPx, x2 - x1, axisY - TopPx);
+            if (gap.Duration <= Duration.FromHours(1)) continue;
+            string words = $"no readings {Times.Span(gap.Duration)}";
+            double width = TextWidth(words), left = Math.Clamp(((x1 + x2) / 2) - (width / 2), LeftPx, _x.AtHighPx - width);
+            if (left < lastEnd + 10) continue;
+            _svg.Text("an", left, BottomPx - 7, words);
+            lastEnd = left + width;
+        }
+    }
+
+    private void DrawEvents()
+    {
+        double lastEnd = double.NegativeInfinity;
+        foreach (TimeEvent happened in _chart.Events.OrderBy(e => e.Time))
+        {
+            if (happened.Time < _range.Start || happened.Time > _range.End) continue;
+            double x = _x.Px(happened.Time.ToUnixTimeMilliseconds()), width = TextWidth(happened.Words);
+            _svg.Line("event", x, TopPx - 6, x, BottomPx);
+            bool leftOf = x + 6 + width > _x.AtHighPx;
+            double start = leftOf ? x - 6 - width : x + 6;
+            if (start < lastEnd + 8) continue;
+            _svg.Text("an", start, TopPx + 8, happened.Words);
+            lastEnd = start + width;
+        }
+    }
+
+    /// <summary>About how wide words are at 14 px: enough to keep labels apart.</summary>
+    internal static double TextWidth(string words) => words.Length * 7.4;
+}

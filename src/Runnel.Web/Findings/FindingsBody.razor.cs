@@ -1,0 +1,51 @@
+using Microsoft.AspNetCore.Components;
+using NodaTime;
+using Runnel.Place.Findings;
+using Runnel.Web.Words;
+
+namespace Runnel.Web.Findings;
+
+public sealed partial class FindingsBody : ComponentBase
+{
+    [Parameter] public required FindingsView View { get; set; }
+
+    /// <summary>What the page sets into the margin below the figures: saving, forgetting.</summary>
+    [Parameter] public RenderFragment? Aside { get; set; }
+
+    private Diagnosis D => View.Diagnosis;
+
+    private Notice? Top => TopNotice.Of(D);
+
+    private IReadOnlyList<Notice> Others => TopNotice.Others(D);
+
+    /// <summary>The sentence without an urgency word of its own, which is set apart in colour.</summary>
+    private string Verdict
+    {
+        get
+        {
+            if (Top is null) return D.Verdict;
+            string word = Urgencies.Word(Top.Urgency) + ":";
+            return D.Verdict.StartsWith(word, StringComparison.OrdinalIgnoreCase) ? D.Verdict[word.Length..].TrimStart() : D.Verdict;
+        }
+    }
+
+    private string Summary
+    {
+        get
+        {
+            LocalDate from = D.From.InZone(D.Zone).Date, to = D.To.InZone(D.Zone).Date;
+            int days = Math.Max(1, Period.DaysBetween(from, to) + 1);
+            string cycles = D.Cycles.Count > 0 ? $", {Figures.Number(D.Cycles.Count)} pump cycles" : "";
+            return $"{D.PlaceName}, {Times.DayAndMonth(from)} to {Times.FullDate(to)}: {Figures.Number(days)} days{cycles}, {Figures.Number(D.ReadingCount)} readings.";
+        }
+    }
+
+    private string StandingCount
+    {
+        get
+        {
+            int standing = Others.Count(n => n.Cleared is null && n.Urgency != Urgency.Record);
+            return standing == 0 ? "none of them stands" : $"{Figures.Number(standing)} of them {(standing == 1 ? "stands" : "stand")}";
+        }
+    }
+}

@@ -1,0 +1,57 @@
+using Microsoft.AspNetCore.Components;
+using NodaTime;
+using Runnel.Place.Findings;
+using Runnel.Web.Charts;
+using Runnel.Web.Words;
+
+namespace Runnel.Web.Findings;
+
+public sealed partial class LeadNotice : ComponentBase
+{
+    [Parameter] public required FindingsView View { get; set; }
+    [Parameter] public required Notice Notice { get; set; }
+
+    private DateTimeZone Zone => View.Diagnosis.Zone;
+
+    private string OtherCauses
+    {
+        get
+        {
+            string words = string.Join("; ", Notice.Causes.Skip(1).Select(c => $"{Causes.Statement(c.Name)}, {Chances.InWords(c.Probability)}"));
+            return char.ToUpperInvariant(words[0]) + words[1..] + ".";
+        }
+    }
+
+    /// <summary>The drawing that shows this cause, or null where figures say it all.</summary>
+    private RenderFragment? Evidence
+    {
+        get
+        {
+            if (Causes.ShowsInRunOverFill(Notice.Cause) && RunOverFillOf.Chart(View.Diagnosis, Notice) is { } chart)
+            {
+                return builder =>
+                {
+                    builder.OpenComponent<RunOverFillFigure>(0);
+                    builder.AddAttribute(1, nameof(RunOverFillFigure.Chart), chart);
+                    builder.AddAttribute(2, nameof(RunOverFillFigure.Caption), Caption);
+                    builder.CloseComponent();
+                };
+            }
+
+            if (Causes.ShowsInLedger(Notice.Cause) && LedgerCharts.Unexplained(View.Diagnosis) is { } ledger)
+            {
+                return builder =>
+                {
+                    builder.OpenComponent<EvidenceFigure>(0);
+                    builder.AddAttribute(1, nameof(EvidenceFigure.Chart), ledger);
+                    builder.CloseComponent();
+                };
+            }
+
+            return null;
+        }
+    }
+
+    private string Caption => "Each mark is the middle of half a day's cycles, dots are single cycles. Line and band: what this loop did in health. "
+        + $"Squares: since {Times.DayAndMonth(Notice.Since.InZone(Zone).Date)}.";
+}

@@ -1,0 +1,22 @@
+using Runnel.Place.Findings;
+
+namespace Runnel.Web.Hosting;
+
+/// <summary>What the host tells the pages.</summary>
+public sealed record RunnelPagesOptions
+{
+    /// <summary>Where dropped logs are kept; made when missing.</summary>
+    public required string WorkFolder { get; init; }
+
+    /// <summary>Addresses to listen on, as Kestrel writes them; null: as the host's settings say. Port 0 picks a free one.</summary>
+    public string? Urls { get; init; }
+
+    /// <summary>Greatest size of a dropped file. A year of a ten-second channel in long form is about 150 MB.</summary>
+    public long LargestLogBytes { get; init; } = 256L * 1024 * 1024;
+
+    /// <summary>Dropped logs are forgotten after this, so that a shared machine does not gather other people's records.</summary>
+    public TimeSpan KeepLogsFor { get; init; } = TimeSpan.FromDays(14);
+
+    /// <summary>Findings of the invented log that the first page shows; null while there is none. Called once, on first need.</summary>
+    public Func<Diagnosis>? InventedLog { get; init; }
+}
