@@ -1,0 +1,36 @@
+namespace Runnel.Place.PlaceFiles;
+
+/// <summary>Puts what the TOML parser says into plain words with a remedy.</summary>
+internal static class SyntaxAdvice
+{
+    internal static bool IsAboutDuplicates(string message) => message.Contains("already defined", StringComparison.Ordinal);
+
+    internal static (string What, string Remedy) For(string message, string line)
+    {
+        if (IsAboutDuplicates(message))
+        {
+            int open = message.IndexOf('`', StringComparison.Ordinal);
+            int close = message.IndexOf('`', open + 1);
+            string key = open >= 0 && close > open ? message[(open + 1)..close] : "this key";
+            return ($"{PlaceProblem.Quoted(key)} is given twice", "Keep one of the two");
+        }
+
+        if (message.Contains("string", StringComparison.OrdinalIgnoreCase) && (message.Contains("newline", StringComparison.Ordinal)
+            || message.Contains("End-Of-File", StringComparison.Ordinal)))
+        {
+            return ("a text that begins with a quote does not end on this line", "Add the closing quote");
+        }
+
+        string shown = PlaceProblem.Quoted(line);
+        int equals = line.IndexOf('=', StringComparison.Ordinal);
+        if (equals > 0 && line[(equals + 1)..].Trim() is { Length: > 0 } value && value[0] is not ('"' or '\'' or '[' or '{'))
+        {
+            string key = line[..equals].Trim();
+            string plain = value.Split('#')[0].Trim();
+            return ($"this line is not TOML: {shown}", $"Put the value in quotes: {PlaceProblem.Quoted(key)} = \"{PlaceProblem.Quoted(plain)}\"");
+        }
+
+        if (equals < 0 && !line.StartsWith('[')) return ($"this line is not TOML: {shown}", "Write key = \"value\", or begin the line with # as a comment");
+        return ($"this line is not TOML: {shown}", "Write [section] or [[section]], and key = \"value\" below it");
+    }
+}
