@@ -11,6 +11,7 @@ namespace Runnel.Steward;
 internal sealed class LoopReader
 {
     private static readonly Duration TickLength = Duration.FromMinutes(5);
+    private static readonly Duration LevelSettling = Duration.FromMinutes(40);
 
     private readonly LoopState _state;
     private readonly NoticeBook _notices = new();
@@ -68,6 +69,7 @@ internal sealed class LoopReader
         while (_nextTick.Value <= time)
         {
             _state.Now = _nextTick.Value;
+            if (_state.Now.ToUnixTimeSeconds() % 3600 == 0) _state.Balance.CloseHours();
             foreach (var watch in _watches) watch.Look(_state, _notices);
             _nextTick += TickLength;
         }
@@ -111,6 +113,10 @@ internal sealed class LoopReader
             hour.TopUpL += reading.Value;
             if (reading.Value > 0) _state.Pulses.Add(new WaterPulse(reading.Time, Duration.Zero, reading.Value, "top-up"));
         }
+        else if (channel == kit.SumpLevel && kit.BandL is null)
+        {
+            if (LevelIsSteady(reading.Time)) _state.Store.TakeLevel(reading.Time, reading.Value);
+        }
         else if (channel == kit.AirTemperature)
         {
             hour.AirTempC.Add(reading.Value);
@@ -138,10 +144,15 @@ internal sealed class LoopReader
         }
     }
 
+    /// <summary>The sump's level tells the store only while the pump has long been running and no valve moves it.</summary>
+    private bool LevelIsSteady(Instant time) =>
+        (!_state.Kit.HasPump || (_state.Pump.IsOn == true && time - _state.Pump.Since > LevelSettling))
+        && _state.TopUp.IsOn != true && _state.Bleed.IsOn != true;
+
     private void PumpIs(Instant time, bool on)
     {
         if (!_state.Pump.Take(time, on) || !_state.Pump.SinceSeen) return;
-        _state.Cycles.TakeEdge(time, on);
+        if (_state.Cycles.TakeEdge(time, on) is { } cycle) _state.Store.Take(cycle);
     }
 
     private void ValveIs(RunTrace valve, in Reading reading, double? litresPerS, int sign)

@@ -4,12 +4,15 @@ using Runnel.Place.Findings;
 using Runnel.Steward.Cycles;
 using Runnel.Steward.Ledger;
 using Runnel.Steward.Signals;
+using Runnel.Steward.Store;
 
 namespace Runnel.Steward;
 
 /// <summary>What has been read of the loop up to <see cref="Now"/>; what every watch looks at.</summary>
 internal sealed class LoopState(PlaceDescription place)
 {
+    private Balance? _balance;
+
     public PlaceDescription Place { get; } = place;
     public Kit Kit { get; } = Kit.Of(place);
 
@@ -28,6 +31,13 @@ internal sealed class LoopState(PlaceDescription place)
     public CycleTracker Cycles { get; } = new();
     public ChannelTrace[] Channels { get; } = [.. place.Channels.Select(_ => new ChannelTrace())];
     public HourBook Hours { get; } = new();
+    public StoreTrace Store { get; } = new();
+
+    /// <summary>The loop's water by the hour; learns as hours close.</summary>
+    public Balance Balance => _balance ??= new Balance(this);
+
+    /// <summary>Stretches from which the healthy loop is not learnt.</summary>
+    public LearningHolds Holds { get; } = new();
 
     /// <summary>Finished top-ups (positive litres) and bleeds (negative).</summary>
     public List<WaterPulse> Pulses { get; } = [];
@@ -88,6 +98,18 @@ internal sealed class LoopState(PlaceDescription place)
     private bool IsRegular(int channel) => Channels[channel].Regular && Place.Channels[channel].Measures != Quantity.Running;
 
     public bool Working => Now < WorkUntil;
+
+    /// <summary>Something stands in that stretch, or readings are missing there: it must not teach the healthy loop.</summary>
+    public bool LearningHeld(Instant from, Instant to)
+    {
+        if (Holds.Touch(from, to)) return true;
+        foreach (var gap in Gaps)
+        {
+            if (gap.Start < to && gap.End > from) return true;
+        }
+
+        return false;
+    }
 
     /// <summary>Litres a second through the top-up valve while open, or null where its rate is not told.</summary>
     public double? TopUpLPerS => Kit.TopUp?.RateLPerMin / 60;

@@ -1,0 +1,68 @@
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+using Runnel.Place.Findings;
+
+namespace Runnel.Steward.Drift;
+
+/// <summary>Words and causes for departures of the run from its curve.</summary>
+internal static class CurveNotices
+{
+    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMMM");
+
+    public static Notice Step(LoopState state, RunCurveWatch watch, int sign, ShapeFit step, Instant since)
+    {
+        string when = Day.Format(since.InZone(state.Place.Zone).Date);
+        string part = step.Shape switch
+        {
+            DepartureShape.NightStep => " by night",
+            DepartureShape.DayStep => " by day",
+            _ => "",
+        };
+        string than = sign > 0 ? "longer" : "shorter";
+        return new Notice
+        {
+            Causes = sign > 0
+                ? [new Cause(CauseNames.LoopChanged, 0.8), new Cause(CauseNames.PumpWeakening, 0.15)]
+                : [new Cause(CauseNames.LoopChanged, 0.8), new Cause(CauseNames.DrainFouling, 0.15)],
+            Urgency = Urgency.Record,
+            Since = since,
+            FirstNoticed = state.Now,
+            Evidence = string.Create(CultureInfo.InvariantCulture,
+                $"From {when} on the pump runs {100 * Math.Abs(step.Size):0.0} % {than}{part} than before at the same fill (half-days scatter by {100 * watch.HalfDaySpread:0.0} %). It came at once and did not grow."),
+            FirstAct = step.Shape == DepartureShape.NightStep
+                ? "Was anything changed that night (a timer, an inverter's night setting)? If so it is learnt as the new habit."
+                : "Was a valve turned, a switch moved, a screen cleaned or a pump changed that day? If so it is learnt as the new habit; if not, look at the pump's inlet.",
+        };
+    }
+
+    public static Notice Ramp(
+        LoopState state, RunCurveWatch watch, int sign, double perDay, double now, double lead, Instant since, List<CurveBin> bins)
+    {
+        var today = bins.Where(b => b.Start >= bins[^1].Start - Duration.FromHours(22)).ToList();
+        double inverseFill = today.Average(b => b.InverseFill), run = 1 / today.Average(b => b.InverseRun);
+        double expected = watch.ExpectedRunS(inverseFill), pm = 1.645 * watch.HalfDaySpread;
+        string when = Day.Format(since.InZone(state.Place.Zone).Date);
+        string figures = string.Create(CultureInfo.InvariantCulture,
+            $"Runs take {run / 60:0.0} min where {expected / 60:0.0} ({expected * (1 - pm) / 60:0.0} to {expected * (1 + pm) / 60:0.0}) fits a fill of {1 / inverseFill / 60:0.0} min, and {(sign > 0 ? "longer" : "shorter")} each day since {when} ({100 * Math.Abs(perDay):0.0} % a day).");
+        double ramp = Math.Clamp(0.5 - (lead / 10), 0.5, 0.9);
+        double daysLeft = sign > 0 ? Math.Max(0, (Math.Log(2) - Math.Abs(now)) / Math.Abs(perDay)) : double.NaN;
+        bool fast = Math.Abs(perDay) > (sign > 0 ? 0.03 : 0.012) || daysLeft < 7;
+        return new Notice
+        {
+            Causes = sign > 0
+                ? [new Cause(CauseNames.PumpWeakening, ramp), new Cause(CauseNames.LoopChanged, 0.95 - ramp)]
+                : [new Cause(CauseNames.DrainFouling, ramp), new Cause(CauseNames.LoopChanged, 0.95 - ramp)],
+            Urgency = fast ? Urgency.Today : Urgency.Soon,
+            Since = since,
+            FirstNoticed = state.Now,
+            TimeLeft = sign > 0 ? Duration.FromHours(Math.Floor(0.7 * daysLeft * 24)) : null,
+            Evidence = figures + (sign > 0
+                ? " Lost water or fouled drains would make them shorter, so it is the pump or what it lifts against."
+                : " Lost water would lie on the curve; this lies under it."),
+            FirstAct = sign > 0
+                ? "Switch the pump off at the wall and unplug it, then rinse its inlet strainer; look for kinks or growth in the riser."
+                : "Lift out and rinse the drain screens, lowest first. Leave the top-up shut meanwhile: it would overfill the loop once the drains run free.",
+        };
+    }
+}

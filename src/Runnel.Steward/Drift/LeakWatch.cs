@@ -1,0 +1,201 @@
+using System.Globalization;
+using NodaTime;
+using Runnel.Place.Findings;
+using Runnel.Steward.Notices;
+
+namespace Runnel.Steward.Drift;
+
+/// <summary>Water that goes missing hour after hour, or comes unasked: the balance over 4 to 48 hours against its own spread.</summary>
+internal sealed class LeakWatch : IWatch
+{
+    private const string LossKey = "loss", GainKey = "gain";
+
+    // Per window length: the z from which it speaks, and the least rate worth a word, L/h. Run lengths in docs/detection.md.
+    private static readonly double[] LossZ = [6.5, 6, 5.5, 5, 5];
+    private static readonly double[] LeastLPerH = [6, 3, 2, 1, 0.7];
+    private LossWindows? _windows;
+    private double _noticedLPerH;
+    private Instant _quietSince;
+
+    public void Look(LoopState state, NoticeBook notices)
+    {
+        if (state.Now.ToUnixTimeSeconds() % 3600 != 0) return;
+        _windows ??= new LossWindows(state);
+        int last = state.Balance.HourCount - 2;
+        if (last < 240 || !state.Balance.Gauge.Known) return;
+        if (!_windows.Learnt || last % 24 == 0)
+        {
+            int first = Math.Max(48, last - (24 * 30));
+            _windows.Learn(first, last - 36);
+        }
+
+        if (!_windows.Learnt || state.Balance.Use.Count < 8 || state.Working || state.Silent) return;
+        Follow(state, notices, LossKey, +1, last);
+        Follow(state, notices, GainKey, -1, last);
+    }
+
+    private void Follow(LoopState state, NoticeBook notices, string key, int sign, int last)
+    {
+        if (notices.Stands(key))
+        {
+            ClearWhenOver(state, notices, key, sign, last);
+            return;
+        }
+
+        if (notices.Spoke(state.Now - Duration.FromHours(24), CauseNames.PumpStopped, CauseNames.PumpDry, CauseNames.PumpStuckOn,
+            CauseNames.PumpShortCycling, CauseNames.TopUpStuckOpen, CauseNames.BleedStuckOpen)) return;
+        for (int k = 0; k < LossWindows.Lengths.Length; k++)
+        {
+            var rate = _windows!.At(k, last);
+            if (double.IsNaN(rate.LPerH) || sign * rate.Z < LossZ[k] || sign * rate.LPerH < LeastLPerH[k]) continue;
+            if (!Goes(state, last, LossWindows.Lengths[k], sign)) continue;
+            Raise(state, notices, key, sign, sign * rate.LPerH, 1.645 * rate.SpreadLPerH, last, LossWindows.Lengths[k]);
+            return;
+        }
+    }
+
+    /// <summary>It goes on: not one draw, not only by day when plants and sun may have taken more than thought.</summary>
+    private static bool Goes(LoopState state, int last, int length, int sign)
+    {
+        int first = last - length + 1;
+        if (state.LearningHeld(state.Balance.Start(first), state.Balance.Start(last))) return false;
+        var (litres, counts) = state.Balance.Unexplained(first, last);
+        double total = -sign * LossWindows.Slope(litres, counts, 0, length) * (length - 1);
+        double steepest = 0;
+        for (int i = 0; i < length; i++)
+        {
+            if (double.IsNaN(litres[i])) continue;
+            for (int j = i + 1; j < Math.Min(length, i + 3); j++)
+            {
+                if (!double.IsNaN(litres[j])) steepest = Math.Max(steepest, sign * (litres[i] - litres[j]));
+            }
+        }
+
+        if (total - steepest < (length <= 4 ? 0.25 : 0.5) * total) return false;
+
+        // Rain that was not caught by the gauge, or that ran off elsewhere, goes on for hours after the storm.
+        if (sign < 0)
+        {
+            for (int hour = Math.Max(0, first - 6); hour <= last; hour++)
+            {
+                if (state.Hours.Hours[hour].RainMm > 0.3) return false;
+            }
+        }
+
+        if (length < 24) return true;
+        double night = 0;
+        int nightHours = 0;
+        for (int i = 1; i < length; i++)
+        {
+            if (double.IsNaN(litres[i]) || double.IsNaN(litres[i - 1])) continue;
+            if (state.Balance.IsDay(first + i) || state.Balance.IsDay(first + i - 1)) continue;
+            night += sign * (litres[i - 1] - litres[i]);
+            nightHours++;
+        }
+
+        return nightHours >= 4 && night / nightHours > 0.45 * total / (length - 1);
+    }
+
+    private void Raise(LoopState state, NoticeBook notices, string key, int sign, double rate, double plusMinus, int last, int length)
+    {
+        var since = Onset(state, last, length, sign);
+        _noticedLPerH = rate;
+        _quietSince = state.Now;
+        state.Holds.Begin(key, since - Duration.FromHours(2));
+        notices.Raise(key, sign > 0 ? Loss(state, rate, plusMinus, since, length) : Gain(state, rate, plusMinus, since, length));
+    }
+
+    private static Notice Loss(LoopState state, double rate, double plusMinus, Instant since, int length)
+    {
+        double weather = 0;
+        int last = state.Balance.HourCount - 2;
+        for (int i = 0; i < length; i++) weather += state.Balance.UseL(last - i) / length;
+        double? hoursLeft = HoursUntilDry(state, rate + weather);
+        bool bleed = state.Kit.Bleed is not null;
+        var causes = new List<Cause> { new(CauseNames.Leak, bleed ? 0.78 : 0.86) };
+        if (bleed) causes.Add(new Cause(CauseNames.BleedStuckOpen, 0.1));
+        causes.Add(new Cause(CauseNames.DrainFouling, 0.08));
+        return new Notice
+        {
+            Causes = causes,
+            Urgency = rate >= 15 || hoursLeft < 6 ? Urgency.ActNow : Urgency.Today,
+            Since = since,
+            FirstNoticed = state.Now,
+            TimeLeft = hoursLeft is { } h ? Duration.FromMinutes(Math.Floor(h * 4) * 15) : null,
+            Evidence = string.Create(CultureInfo.InvariantCulture,
+                $"Over the last {length} h the loop lost {rate:0.0} L/h (± {plusMinus:0.0}) more than the {weather:0.0} L/h that sun and plants take; it goes on by night."),
+            FirstAct = bleed
+                ? "See that the bleed valve is shut; then look for wet ground under tanks, troughs and pipe joints, and keep the top-up within its daily cap."
+                : "Look for wet ground under tanks, troughs and pipe joints; keep the top-up within its daily cap until it is found.",
+        };
+    }
+
+    private static Notice Gain(LoopState state, double rate, double plusMinus, Instant since, int length)
+    {
+        bool valve = state.Kit.TopUp is not null || state.Kit.FloatValve is not null;
+        return new Notice
+        {
+            Causes = valve
+                ? [new Cause(CauseNames.TopUpStuckOpen, 0.8), new Cause(CauseNames.LoopChanged, 0.12)]
+                : [new Cause(CauseNames.LoopChanged, 0.6), new Cause(CauseNames.TopUpStuckOpen, 0.3)],
+            Urgency = Urgency.Today,
+            Since = since,
+            FirstNoticed = state.Now,
+            Evidence = string.Create(CultureInfo.InvariantCulture,
+                $"Over the last {length} h the loop gained {rate:0.0} L/h (± {plusMinus:0.0}) though no top-up was open and no rain fell."),
+            FirstAct = "See whether the top-up valve drips while shut, and close its hand valve; then look for a hose left running.",
+        };
+    }
+
+    /// <summary>Hours until the inflow to the sump would stop, at the cautious end; null where the store does not tell it.</summary>
+    private static double? HoursUntilDry(LoopState state, double lossLPerH)
+    {
+        if (state.Kit.BandL is null) return null;
+        var (g, count) = state.Store.Between(state.Now - Duration.FromHours(3), state.Now);
+        return count < 3 || lossLPerH <= 0 ? null : 0.7 * g * state.Balance.Gauge.LitresPerUnit / lossLPerH;
+    }
+
+    /// <summary>When the loss began: the bend that fits the last days best, level before and falling steadily after.</summary>
+    private static Instant Onset(LoopState state, int last, int length, int sign)
+    {
+        int span = Math.Max(24, 2 * length), first = Math.Max(0, last - span + 1);
+        var (litres, _) = state.Balance.Unexplained(first, last);
+        double best = double.MaxValue;
+        int bend = litres.Length - length;
+        for (int at = 2; at < litres.Length - 2; at++)
+        {
+            double n = 0, sx = 0, sy = 0, sxx = 0, sxy = 0, syy = 0;
+            for (int i = 0; i < litres.Length; i++)
+            {
+                if (double.IsNaN(litres[i])) continue;
+                double x = Math.Max(0, i - at), y = litres[i];
+                n++;
+                sx += x;
+                sy += y;
+                sxx += x * x;
+                sxy += x * y;
+                syy += y * y;
+            }
+
+            double dxx = sxx - (sx * sx / n), dxy = sxy - (sx * sy / n), dyy = syy - (sy * sy / n);
+            if (dxx <= 0 || sign * dxy >= 0) continue;
+            double rest = dyy - (dxy * dxy / dxx);
+            if (rest < best) (best, bend) = (rest, at);
+        }
+
+        return state.Balance.Start(first + bend);
+    }
+
+    private void ClearWhenOver(LoopState state, NoticeBook notices, string key, int sign, int last)
+    {
+        var rate = _windows!.At(2, last);
+        if (double.IsNaN(rate.LPerH)) return;
+        if (sign * rate.LPerH > Math.Max(0.4 * _noticedLPerH, 2 * rate.SpreadLPerH)) _quietSince = state.Now;
+
+        // A loss that stays for two weeks unanswered is a habit of the loop by now: it is learnt, so that a new one can be seen.
+        bool habit = state.Now - notices.Find(key)!.FirstNoticed > Duration.FromDays(14);
+        if (!habit && state.Now - _quietSince < Duration.FromHours(12)) return;
+        notices.Clear(key, habit ? state.Now : _quietSince);
+        state.Holds.Release(key, habit ? state.Now - Duration.FromDays(3) : state.Now);
+    }
+}

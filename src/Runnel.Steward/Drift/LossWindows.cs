@@ -1,0 +1,96 @@
+using NodaTime;
+using Runnel.Steward.Store;
+
+namespace Runnel.Steward.Drift;
+
+/// <summary>Rate at which water went missing (positive) or came unasked (negative) over windows of several lengths, each against its own
+/// spread in this loop's healthy past.</summary>
+internal sealed class LossWindows(LoopState state)
+{
+    /// <summary>Window lengths, h.</summary>
+    public static readonly int[] Lengths = [4, 8, 12, 24, 48];
+
+    private readonly double[] _spread = [.. Lengths.Select(_ => double.NaN)];
+
+    /// <summary>A rate with the standard deviation it has in health, L/h; NaN where the window holds too few readings.</summary>
+    public readonly record struct Rate(double LPerH, double SpreadLPerH)
+    {
+        public double Z => LPerH / SpreadLPerH;
+    }
+
+    public bool Learnt => !double.IsNaN(_spread[^1]);
+
+    /// <summary>Learns the spreads from the past up to <paramref name="lastHour"/>.</summary>
+    public void Learn(int firstHour, int lastHour)
+    {
+        if (lastHour - firstHour < 120) return;
+        var balance = state.Balance;
+        var (litres, counts) = balance.Unexplained(firstHour, lastHour);
+        for (int k = 0; k < Lengths.Length; k++)
+        {
+            int length = Lengths[k];
+            var off = new List<double>(litres.Length);
+            for (int end = length - 1; end < litres.Length; end++)
+            {
+                var from = balance.Start(firstHour + end - length + 1);
+                if (state.LearningHeld(from, from + Duration.FromHours(length))) continue;
+                double rate = -Slope(litres, counts, end - length + 1, length);
+                if (!double.IsNaN(rate)) off.Add(Math.Abs(rate));
+            }
+
+            if (off.Count < 48) continue;
+            off.Sort();
+
+            // The median tells the middle, a high quantile the tails that bad weather makes: the wider of the two holds.
+            double byMedian = 1.4826 * off[off.Count / 2], byTail = off[(int)(0.95 * (off.Count - 1))] / 1.96;
+            _spread[k] = Math.Max(Math.Max(byMedian, byTail), 0.02);
+        }
+    }
+
+    /// <summary>The rate over the window of that length that ends with <paramref name="lastHour"/>.</summary>
+    public Rate At(int lengthIndex, int lastHour)
+    {
+        int length = Lengths[lengthIndex], first = lastHour - length + 1;
+        if (first < 0 || double.IsNaN(_spread[lengthIndex])) return new Rate(double.NaN, double.NaN);
+        var (litres, counts) = state.Balance.Unexplained(first, lastHour);
+        double rate = -Slope(litres, counts, 0, length);
+        double pulses = 0, rain = 0;
+        for (int hour = first; hour <= lastHour; hour++)
+        {
+            pulses += Math.Abs(state.Hours.Hours[hour].TopUpL) + state.Hours.Hours[hour].BleedL;
+            rain += state.Balance.RainL(hour);
+        }
+
+        double spread = _spread[lengthIndex];
+        double gaugeError = state.Balance.Gauge.RelativeSpread * pulses / length, rainError = 0.4 * rain / length;
+        return new Rate(rate, Math.Sqrt((spread * spread) + (gaugeError * gaugeError) + (rainError * rainError)));
+    }
+
+    /// <summary>Weighted least-squares slope of the cumulated litres over hours; NaN where fewer than half the hours were read.</summary>
+    public static double Slope(double[] litres, int[] counts, int from, int length)
+    {
+        double sw = 0, sx = 0, sy = 0;
+        int read = 0;
+        for (int i = from; i < from + length; i++)
+        {
+            if (double.IsNaN(litres[i])) continue;
+            double w = Math.Min(counts[i], 8);
+            read++;
+            sw += w;
+            sx += w * i;
+            sy += w * litres[i];
+        }
+
+        if (read * 2 < length || read < 3) return double.NaN;
+        double mx = sx / sw, my = sy / sw, sxx = 0, sxy = 0;
+        for (int i = from; i < from + length; i++)
+        {
+            if (double.IsNaN(litres[i])) continue;
+            double w = Math.Min(counts[i], 8);
+            sxx += w * (i - mx) * (i - mx);
+            sxy += w * (i - mx) * (litres[i] - my);
+        }
+
+        return sxy / sxx;
+    }
+}

@@ -1,0 +1,208 @@
+using NodaTime;
+using Runnel.Place.Findings;
+using Runnel.Steward.Notices;
+
+namespace Runnel.Steward.Drift;
+
+/// <summary>The pump's run against the fills about it, half-day by half-day, against the curve learnt in health. A slow departure is
+/// wear or fouling; a step is a change that someone made, and is asked about.</summary>
+/// <remarks>A two-sided CUSUM (Page 1954) decides that there is something; shapes fitted to the same departures decide what it is.
+/// Allowance, decision interval and their run lengths are in docs/detection.md.</remarks>
+internal sealed class RunCurveWatch : IWatch
+{
+    private const string Key = "run-curve";
+    private const double Allowance = 0.75, Decision = 7, Clip = 4;
+    private static readonly Duration Schooling = Duration.FromDays(9), Lag = Duration.FromDays(4), Memory = Duration.FromDays(14);
+    private static readonly Duration Patience = Duration.FromHours(40);
+
+    private readonly CurveBins _bins = new();
+    private Instant _regimeStart = Instant.MinValue;
+    private double _offset;
+    private Instant? _pendingSince;
+    private int _lastSign;
+    private Instant _lastStep = Instant.MinValue;
+    private double _noticed;
+    private int _calm;
+
+    /// <summary>The healthy curve as last learnt, or null.</summary>
+    public RunCurve? Curve { get; private set; }
+
+    /// <summary>Spread of a half-day's departure in health.</summary>
+    public double HalfDaySpread { get; private set; } = double.NaN;
+
+    /// <summary>Departures by half-day, as they stood when each was taken.</summary>
+    public List<TimeBand> History { get; } = [];
+
+    public void Look(LoopState state, NoticeBook notices)
+    {
+        if (state.Now.ToUnixTimeSeconds() % 3600 != 0 || state.Kit.BandL is null) return;
+        _bins.Take(state.Cycles.Cycles, state.Store.UsualFillS);
+        if (state.Now.InZone(state.Place.Zone).Hour is not (6 or 18)) return;
+        if (_regimeStart == Instant.MinValue) _regimeStart = state.Began;
+        if (state.Now - state.Began < Schooling || state.Silent) return;
+        Learn(state);
+        if (Curve is null || double.IsNaN(HalfDaySpread)) return;
+        var halves = Halves(state, Instant.Max(state.Now - Memory, Instant.Max(_regimeStart, state.Began + Duration.FromDays(2))));
+        if (halves.Count == 0) return;
+        var newest = halves[^1];
+        History.Add(new TimeBand(newest.Middle, 100 * newest.Departure,
+            100 * (newest.Departure - (1.645 * newest.Spread)), 100 * (newest.Departure + (1.645 * newest.Spread))));
+        if (notices.Stands(Key)) Follow(state, notices, halves);
+        else Judge(state, notices, halves);
+    }
+
+    private readonly record struct Half(Instant Start, Instant Middle, bool Night, double Departure, double Spread)
+    {
+        public double Z => Departure / Spread;
+    }
+
+    private void Learn(LoopState state)
+    {
+        bool young = state.Now - _regimeStart < Schooling + Lag;
+        var cutoff = young && _regimeStart == state.Began ? state.Now - Duration.FromDays(1) : state.Now - Lag;
+        var healthy = _bins.Bins.Where(b => b.Start >= _regimeStart && b.Start < cutoff && !state.LearningHeld(b.Start, b.Start)).ToList();
+
+        // After a step the slope learnt before it still holds; only the level is new.
+        if (Curve is null || healthy.Count > 100 || _regimeStart == state.Began)
+        {
+            if (RunCurve.Fit(healthy) is { } curve) (Curve, _offset) = (curve, 0);
+        }
+
+        if (Curve is null) return;
+        if (_regimeStart != state.Began && _offset == 0 && healthy.Count <= 100) LearnOffset(state);
+        var baseline = Halves(state, _regimeStart, cutoff);
+        if (baseline.Count < 10) return;
+        var sorted = baseline.Select(h => Math.Abs(h.Departure)).Order().ToList();
+        double byMedian = 1.4826 * sorted[sorted.Count / 2], byTail = sorted[(int)(0.9 * (sorted.Count - 1))] / 1.645;
+        HalfDaySpread = Math.Max(Math.Max(byMedian, byTail), 0.003);
+    }
+
+    private void LearnOffset(LoopState state)
+    {
+        var since = _bins.Bins.Where(b => b.Start >= _regimeStart).Select(b => Curve!.Departure(b)).Order().ToList();
+        if (since.Count >= 6) _offset = since[since.Count / 2];
+    }
+
+    /// <summary>Departures of whole half-days (06 to 18 and 18 to 06 by the clock of the place) from a time on.</summary>
+    private List<Half> Halves(LoopState state, Instant from, Instant? to = null)
+    {
+        var halves = new List<Half>();
+        int n = 0;
+        double sum = 0, fill = 0;
+        long current = long.MinValue;
+        var start = Instant.MinValue;
+        bool night = false;
+        void Close()
+        {
+            if (n >= 6)
+            {
+                double error = Curve!.DepartureError(fill / n);
+                double spread = double.IsNaN(HalfDaySpread) ? 1 : HalfDaySpread;
+                halves.Add(new Half(start, start + Duration.FromHours(6), night, sum / n, Math.Sqrt((spread * spread * 1.05) + (error * error))));
+            }
+
+            n = 0;
+            sum = fill = 0;
+        }
+
+        foreach (var bin in _bins.Bins)
+        {
+            if (bin.Start < from || (to is { } end && bin.Start >= end)) continue;
+            var local = bin.Start.InZone(state.Place.Zone);
+            bool isNight = local.Hour is < 6 or >= 18;
+            long half = (long)Math.Floor((bin.Start.ToUnixTimeSeconds() + local.Offset.Seconds - 21600) / 43200.0);
+            if (half != current) Close();
+            if (n == 0) start = bin.Start;
+            (current, night) = (half, isNight);
+            int w = Math.Min(bin.Count, 12);
+            n += w;
+            sum += w * (Curve!.Departure(bin) - _offset);
+            fill += w * bin.InverseFill;
+        }
+
+        Close();
+        return halves;
+    }
+
+    private void Judge(LoopState state, NoticeBook notices, List<Half> halves)
+    {
+        double up = 0, down = 0;
+        foreach (var half in halves)
+        {
+            double z = Math.Clamp(half.Z, -Clip, Clip);
+            up = Math.Max(0, up + z - Allowance);
+            down = Math.Max(0, down - z - Allowance);
+        }
+
+        int sign = up > Decision ? 1 : down > Decision ? -1 : 0;
+        if (sign == 0)
+        {
+            _pendingSince = null;
+            return;
+        }
+
+        if (notices.Spoke(state.Now - Duration.FromHours(36), CauseNames.PumpStopped, CauseNames.PumpDry, CauseNames.PumpStuckOn,
+            CauseNames.PumpShortCycling, CauseNames.TopUpStuckOpen, CauseNames.SiphonStuck)) return;
+        if (sign != _lastSign) _pendingSince = null;
+        _lastSign = sign;
+        _pendingSince ??= state.Now;
+        Decide(state, notices, sign, halves);
+    }
+
+    private void Decide(LoopState state, NoticeBook notices, int sign, List<Half> halves)
+    {
+        var bins = _bins.Bins.Where(b => b.Start >= halves[0].Start).ToList();
+        double[] days = [.. bins.Select(b => (b.Start - bins[0].Start).TotalDays)];
+        double[] departures = [.. bins.Select(b => Curve!.Departure(b) - _offset)];
+        bool[] night = [.. bins.Select(b => b.Start.InZone(state.Place.Zone).Hour is < 6 or >= 18)];
+        double variance = HalfDaySpread * HalfDaySpread * 5;
+        var step = StepOrRamp.Fit(days, departures, night, variance, DepartureShape.Step);
+        var ramp = StepOrRamp.Fit(days, departures, night, variance, DepartureShape.Ramp);
+        var nightStep = StepOrRamp.Fit(days, departures, night, variance, DepartureShape.NightStep);
+        var dayStep = StepOrRamp.Fit(days, departures, night, variance, DepartureShape.DayStep);
+        if (nightStep.Gain > step.Gain + 3) step = nightStep;
+        if (dayStep.Gain > step.Gain + 3) step = dayStep;
+
+        // Right after a step was granted, more of the same sign speaks for a ramp that was taken for one.
+        double lead = step.Gain - ramp.Gain;
+        if (state.Now - _lastStep < Duration.FromDays(10)) lead -= 3;
+        bool outOfPatience = state.Now - _pendingSince! > Patience;
+        if (lead > 4 || (outOfPatience && lead > 0)) Step(state, notices, sign, step, bins);
+        else if (lead < -3 || outOfPatience) Ramp(state, notices, sign, ramp, lead, bins);
+    }
+
+    private void Step(LoopState state, NoticeBook notices, int sign, ShapeFit step, List<CurveBin> bins)
+    {
+        var since = bins[step.Onset].Start;
+        notices.Tell(CurveNotices.Step(state, this, sign, step, since));
+        _regimeStart = since;
+        _lastStep = state.Now;
+        _pendingSince = null;
+        _offset = 0;
+        LearnOffset(state);
+    }
+
+    private void Ramp(LoopState state, NoticeBook notices, int sign, ShapeFit ramp, double lead, List<CurveBin> bins)
+    {
+        var since = bins[ramp.Onset].Start;
+        double now = ramp.Size * (bins[^1].Start - since).TotalDays;
+        notices.Raise(Key, CurveNotices.Ramp(state, this, sign, ramp.Size, now, lead, since, bins));
+        _noticed = Math.Abs(now);
+        _pendingSince = null;
+        _calm = 0;
+    }
+
+    private void Follow(LoopState state, NoticeBook notices, List<Half> halves)
+    {
+        _calm = Math.Abs(halves[^1].Departure) < Math.Max(0.35 * _noticed, 1.2 * HalfDaySpread) ? _calm + 1 : 0;
+        if (_calm < 3) return;
+        notices.Clear(Key, halves[^3].Start);
+
+        // What lies between the onset and the mending taught nothing: health is learnt from the mending on, on the old slope.
+        state.Holds.Add(notices.Notices.Last(n => n.Cleared == halves[^3].Start).Since, halves[^3].Start);
+        _calm = 0;
+    }
+
+    /// <summary>Expected departure-free figures at a bin's fill, for words and charts.</summary>
+    public double ExpectedRunS(double inverseFill) => Math.Exp(_offset) / Curve!.Expected(inverseFill);
+}

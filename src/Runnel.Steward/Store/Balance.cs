@@ -1,0 +1,193 @@
+using NodaTime;
+using Runnel.Steward.Ledger;
+
+namespace Runnel.Steward.Store;
+
+/// <summary>The loop's water by the hour: what the store's reading says against what is known to have gone in and out.</summary>
+internal sealed class Balance
+{
+    private readonly LoopState _state;
+    private readonly WeatherUse _weather;
+    private readonly double _rainCatchM2;
+    private readonly List<double> _factors = [];
+    private readonly List<double> _steadies = [];
+    private readonly List<double> _differences = [];
+    private readonly Dictionary<int, double> _assumed = [];
+    private readonly Queue<HalfDay> _waiting = new();
+    private readonly PulseCalibration _pulses = new();
+    private int _closed;
+
+    public Balance(LoopState state)
+    {
+        _state = state;
+        _weather = new WeatherUse(state.Place, state.Kit);
+        _rainCatchM2 = state.Place.Loop.RainCatchM2 ?? 0;
+        bool byLevel = state.Kit.BandL is null && state.Kit.SumpLevel >= 0;
+        Gauge = new Gauge(byLevel ? state.Kit.Sump?.FootprintM2 : null);
+    }
+
+    private sealed record HalfDay(Instant Start, Instant End);
+
+    public Gauge Gauge { get; }
+    public UseFactor Use { get; } = new();
+
+    /// <summary>Hours closed so far.</summary>
+    public int HourCount => _closed;
+
+    /// <summary>Scatter of one reading of the store about its neighbours (standard deviation, in units of g).</summary>
+    public double ReadingSpread { get; private set; } = 0.05;
+
+    /// <summary>The sun is up at the middle of that hour.</summary>
+    public bool IsDay(int hour) => _weather.IsDay(Start(hour) + Duration.FromMinutes(30));
+
+    public Instant Start(int hour) => _state.Hours.Hours[hour].Start;
+
+    /// <summary>Closes the hours that ended by now, and learns from what is old enough.</summary>
+    public void CloseHours()
+    {
+        _state.Hours.At(_state.Now);
+        int ended = _state.Hours.IndexOf(_state.Now);
+        for (; _closed < ended; _closed++)
+        {
+            _weather.Close(_state.Hours.Hours[_closed]);
+            _factors.Add(Use.Factor);
+            _steadies.Add(Use.SteadyLPerH);
+            var end = Start(_closed) + Duration.FromHours(1);
+            int localHour = end.InZone(_state.Place.Zone).Hour;
+            if (localHour is 6 or 18) _waiting.Enqueue(new HalfDay(end - Duration.FromHours(12), end));
+            if (localHour == 0) LearnSpread();
+        }
+
+        _pulses.Look(_state, _state.Store, Gauge, _state.Now, (from, to) => WeatherLitres(from, to) - RainLitres(from, to));
+        LearnUse();
+    }
+
+    /// <summary>Litres known to have gone into the loop less those known to have left it, weather not counted.</summary>
+    public double KnownL(int hour)
+    {
+        var h = _state.Hours.Hours[hour];
+        return h.TopUpL - h.BleedL - h.DrawnL + (h.RainMm * _rainCatchM2);
+    }
+
+    /// <summary>Litres the weather calls for in an hour, with the factor learnt by then.</summary>
+    public double UseL(int hour) => (_factors[hour] * WeatherL(hour)) + _steadies[hour];
+
+    /// <summary>Litres the weather calls for in an hour by the plain relations.</summary>
+    public double WeatherL(int hour) => _state.Hours.Hours[hour].EvaporationL + _state.Hours.Hours[hour].PlantUseL;
+
+    /// <summary>Litres asked about: they stay unexplained in the ledger, but are left out when later loss is looked for.</summary>
+    public void Assume(int hour, double litres) => _assumed[hour] = _assumed.GetValueOrDefault(hour) + litres;
+
+    /// <summary>Factor and steady loss learnt by an hour.</summary>
+    public double FactorAt(int hour) => _factors[hour];
+    public double SteadyAt(int hour) => _steadies[hour];
+
+    /// <summary>Litres of rain into the loop in an hour.</summary>
+    public double RainL(int hour) => _state.Hours.Hours[hour].RainMm * _rainCatchM2;
+
+    /// <summary>Cumulated unexplained litres over the hours from <paramref name="first"/> to <paramref name="last"/> (falls where water is
+    /// lost), at the middle of each hour; NaN where the store was not read. Beside it the count of readings.</summary>
+    public (double[] Litres, int[] Count) Unexplained(int first, int last)
+    {
+        int n = last - first + 1;
+        var litres = new double[n];
+        var counts = new int[n];
+        double expected = 0, k = Gauge.LitresPerUnit;
+        for (int i = 0; i < n; i++)
+        {
+            int hour = first + i;
+            var start = Start(hour);
+            double change = KnownL(hour) - UseL(hour) + _assumed.GetValueOrDefault(hour);
+            expected += change / 2;
+            var (g, count) = _state.Store.Between(start, start + Duration.FromHours(1));
+            counts[i] = count;
+            litres[i] = count == 0 ? double.NaN : (k * g) - expected;
+            expected += change / 2;
+        }
+
+        return (litres, counts);
+    }
+
+    private double WeatherLitres(Instant from, Instant to) => Sum(from, to, UseL);
+
+    private double RainLitres(Instant from, Instant to) => Sum(from, to, RainL);
+
+    private double Sum(Instant from, Instant to, Func<int, double> perHour)
+    {
+        double sum = 0;
+        int first = Math.Max(0, _state.Hours.IndexOf(from)), last = Math.Min(_closed - 1, _state.Hours.IndexOf(to));
+        for (int hour = first; hour <= last; hour++)
+        {
+            var start = Instant.Max(from, Start(hour));
+            var end = Instant.Min(to, Start(hour) + Duration.FromHours(1));
+            if (end > start) sum += perHour(hour) * (end - start).TotalHours;
+        }
+
+        return sum;
+    }
+
+    private void LearnSpread()
+    {
+        var values = _state.Store.Values;
+        int from = Math.Max(1, values.Count - 400);
+        _differences.Clear();
+        for (int i = from; i < values.Count; i++) _differences.Add(Math.Abs(values[i] - values[i - 1]));
+        if (_differences.Count < 20) return;
+        _differences.Sort();
+        ReadingSpread = Math.Max(1e-4, _differences[_differences.Count / 2] * 1.4826 / Math.Sqrt(2));
+    }
+
+    private void LearnUse()
+    {
+        if (_waiting.Count == 0) return;
+        var lag = Duration.FromHours(_state.Now - _state.Began < Duration.FromDays(8) ? 12 : 54);
+        while (_waiting.TryPeek(out var half) && half.End + lag <= _state.Now)
+        {
+            if (!Gauge.Known)
+            {
+                SuggestGauge();
+                if (!Gauge.Known) return;
+            }
+
+            _waiting.Dequeue();
+            Learn(half);
+        }
+    }
+
+    private void Learn(HalfDay half)
+    {
+        if (_state.LearningHeld(half.Start, half.End)) return;
+        var side = Duration.FromMinutes(90);
+        var (g0, n0) = _state.Store.Between(half.Start - side, half.Start + side);
+        var (g1, n1) = _state.Store.Between(half.End - side, half.End + side);
+        if (n0 < 3 || n1 < 3) return;
+        double known = Sum(half.Start, half.End, KnownL);
+        double rain = Sum(half.Start, half.End, RainL);
+        double weather = Sum(half.Start, half.End, WeatherL);
+        double k = Gauge.LitresPerUnit;
+        double used = known - (k * (g1 - g0));
+        double variance = (k * k * ReadingSpread * ReadingSpread * 1.6 * ((1.0 / n0) + (1.0 / n1)))
+            + (0.09 * rain * rain) + Math.Pow(Gauge.RelativeSpread * k * (g1 - g0), 2) + 0.25;
+        Use.Take(used, weather, (half.End - half.Start).TotalHours, variance);
+    }
+
+    /// <summary>Without taught pulses: the store fell by what the weather called for on days without known water.</summary>
+    private void SuggestGauge()
+    {
+        if (_waiting.Count < 6) return;
+        double fall = 0, litres = 0;
+        var side = Duration.FromMinutes(90);
+        foreach (var half in _waiting)
+        {
+            double known = Sum(half.Start, half.End, h => Math.Abs(KnownL(h)));
+            if (known > 0.5) continue;
+            var (g0, n0) = _state.Store.Between(half.Start - side, half.Start + side);
+            var (g1, n1) = _state.Store.Between(half.End - side, half.End + side);
+            if (n0 < 3 || n1 < 3) continue;
+            fall += g0 - g1;
+            litres += Sum(half.Start, half.End, WeatherL);
+        }
+
+        if (fall > 3 * ReadingSpread && litres > 5) Gauge.Suggest(litres / fall);
+    }
+}
