@@ -1,4 +1,5 @@
 using Runnel.Place;
+using Runnel.Steward.Drift;
 using Runnel.Steward.Notices;
 
 namespace Runnel.Steward;
@@ -6,5 +7,5 @@ namespace Runnel.Steward;
 /// <summary>The watches of a place, in the order in which they look: plain causes first, so that the finer ones can hold back.</summary>
 internal static class AllWatches
 {
-    public static IReadOnlyList<IWatch> For(PlaceDescription place) => [];
+    public static IReadOnlyList<IWatch> For(PlaceDescription place) => [new DrawWatch(), new LeakWatch(), new NightLossWatch(), new RunCurveWatch()];
 }

@@ -13,9 +13,10 @@ public static class Diagnose
     public static Diagnosis Log(PlaceDescription place, ReadingLog log, IReadOnlyList<DaybookEntry> daybook, Instant? until = null)
     {
         CheckReadable(place, log);
-        var reader = new LoopReader(place, AllWatches.For(place));
+        var watches = AllWatches.For(place);
+        var reader = new LoopReader(place, watches);
         Feed(reader, log, daybook, until ?? Instant.MaxValue);
-        return Report.Of(reader, log);
+        return Report.Of(reader, watches, log);
     }
 
     private static void CheckReadable(PlaceDescription place, ReadingLog log)

@@ -1,39 +1,43 @@
 using NodaTime;
 using Runnel.Place;
 using Runnel.Place.Findings;
+using Runnel.Steward.Drift;
+using Runnel.Steward.Ledger;
 
 namespace Runnel.Steward;
 
 /// <summary>Puts what a reader has understood into the form of the findings.</summary>
 internal static class Report
 {
-    public static Diagnosis Of(LoopReader reader, ReadingLog log)
+    public static Diagnosis Of(LoopReader reader, IReadOnlyList<Notices.IWatch> watches, ReadingLog log)
     {
         var state = reader.State;
-        var zone = state.Place.Zone;
+        var curve = watches.OfType<RunCurveWatch>().FirstOrDefault();
+        var litresShort = StoreEvidence.LitresShort(state);
+        var notices = reader.Notices.Notices;
         return new Diagnosis
         {
             PlaceName = state.Place.Name,
-            Zone = zone,
+            Zone = state.Place.Zone,
             From = state.Began,
             To = state.LastReading,
             ReadingCount = state.Channels.Sum(c => c.Count),
             Skipped = log.Skipped,
             Kit = state.Kit.Describe(),
             Cycles = CyclesByDay(state),
-            Ledger = [],
-            Estimates = [],
-            Notices = reader.Notices.Notices,
+            Ledger = DayLedger.Of(state),
+            Estimates = Estimates.Of(state, litresShort),
+            Notices = notices,
             OwnRule = null,
-            Verdict = "",
-            Remarks = log.Remarks,
+            Verdict = Wording.Verdict(state, notices, litresShort),
+            Remarks = [.. log.Remarks, .. Wording.Remarks(state)],
             Evidence = new Evidence
             {
                 Cycles = [.. state.Cycles.Cycles.Select(c => new CyclePoint(c.FillStart, c.FillS, c.RunS, c.Disturbed))],
-                RunOverFill = [],
-                LitresShort = [],
-                RunDeparturePercent = [],
-                LevelMm = [],
+                RunOverFill = CurveEvidence.RunOverFill(state, curve),
+                LitresShort = litresShort,
+                RunDeparturePercent = curve?.History ?? [],
+                LevelMm = StoreEvidence.LevelMm(state),
                 Pulses = state.Pulses,
                 Gaps = state.Gaps,
             },

@@ -93,9 +93,11 @@ internal sealed class DrawWatch : IWatch
             Urgency = Urgency.Record,
             Since = at,
             FirstNoticed = state.Now,
-            Evidence = string.Create(CultureInfo.InvariantCulture, step < 0
-                ? $"About {-step:0} L (± {1.645 * _spread:0}) left the loop near {when}, within the hour, and none after."
-                : $"From {when} on the sump fills as if {step:0} L (± {1.645 * _spread:0}) had come in, with no top-up and no rain."),
+            Evidence = step < 0
+                ? string.Create(CultureInfo.InvariantCulture,
+                    $"About {-step:0} L (± {1.645 * _spread:0}) left the loop near {when}, within the hour, and none after.")
+                : string.Create(CultureInfo.InvariantCulture,
+                    $"From {when} on the sump fills as if {step:0} L (± {1.645 * _spread:0}) had come in, with no top-up and no rain."),
             FirstAct = step < 0
                 ? $"Did someone draw water near {when} (separator tap, filter wash, watering)? Write it down, or say that a valve was moved."
                 : $"Was a valve moved or water poured in near {when}? If not, see whether water runs back through the pump's check valve while it rests.",

@@ -1,0 +1,79 @@
+using System.Globalization;
+using NodaTime;
+using Runnel.Place.Findings;
+
+namespace Runnel.Steward;
+
+/// <summary>The verdict and the remarks, in plain sentences.</summary>
+internal static class Wording
+{
+    public static string Verdict(LoopState state, IReadOnlyList<Notice> notices, IReadOnlyList<TimeBand> litresShort)
+    {
+        var standing = notices.Where(n => n.Cleared is null && n.Urgency != Urgency.Record).OrderBy(n => n.Urgency).ThenBy(n => n.FirstNoticed)
+            .FirstOrDefault();
+        if (standing is not null)
+        {
+            string urgency = standing.Urgency switch { Urgency.ActNow => "Act now", Urgency.Today => "Today", _ => "Soon" };
+            return $"{urgency}: {Plain(standing.Cause)}.";
+        }
+
+        if (litresShort.Count == 0) return "All is well as far as these readings show.";
+        var last = litresShort[^1];
+        return string.Create(CultureInfo.InvariantCulture, $"All is well; the loop is {Math.Max(0, last.Value):0} L short of full.");
+    }
+
+    /// <summary>A cause in the words of a sentence.</summary>
+    public static string Plain(string cause) => cause switch
+    {
+        CauseNames.PumpStopped => "the pump moves no water",
+        CauseNames.PumpDry => "the pump runs dry",
+        CauseNames.PumpStuckOn => "the pump does not switch off",
+        CauseNames.PumpWeakening => "the pump is weakening; no water is missing",
+        CauseNames.PumpShortCycling => "the pump starts far too often",
+        CauseNames.DrainFouling => "the drains are fouling; no water is missing",
+        CauseNames.TankOverflow => "a tank is running over",
+        CauseNames.SiphonStuck => "a siphon has stopped breaking or tripping",
+        CauseNames.CheckValveLeaking => "water runs back through the check valve",
+        CauseNames.Leak => "the loop loses water",
+        CauseNames.Overfull => "the loop holds too much water",
+        CauseNames.TopUpStuckOpen => "the top-up does not shut",
+        CauseNames.TopUpWithoutEffect => "the top-up brings no water",
+        CauseNames.BleedStuckOpen => "the bleed does not shut",
+        CauseNames.SensorSilent => "a sensor is silent",
+        CauseNames.SensorFrozen => "a sensor stands still",
+        CauseNames.SensorJumping => "a sensor jumps",
+        CauseNames.WaterTooWarm => "the water is too warm",
+        CauseNames.WaterTooCold => "the water is too cold",
+        _ => cause.Replace('-', ' '),
+    };
+
+    public static IEnumerable<string> Remarks(LoopState state)
+    {
+        double days = (state.LastReading - state.Began).TotalDays;
+        if (days < 12)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture,
+                $"The log covers {days:0} days. Wear, fouling and small leaks are watched for after about 10 to 14; until then only plain causes speak.");
+        }
+
+        if (state.Kit.BandL is null && state.Kit.SumpLevel < 0)
+        {
+            yield return "The sump's band is not told, so flows and litres cannot be worked out: add band = \"... L\" to the sump.";
+        }
+
+        if (state.Kit.TopUp is not null && state.TopUpLPerS is null)
+        {
+            yield return "The top-up's rate is not told, so its litres count as none: time a bucket and add rate = \"... L/min\".";
+        }
+
+        if (state.Kit.AirTemperature < 0)
+        {
+            yield return "No weather is logged: evaporation and plant use are taken from latitude and date, with wide bands.";
+        }
+
+        if (!state.Balance.Gauge.Known && days > 5)
+        {
+            yield return "Litres short could not be learnt: no top-up or bleed with a known rate was seen between quiet readings.";
+        }
+    }
+}
