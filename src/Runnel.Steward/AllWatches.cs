@@ -7,5 +7,9 @@ namespace Runnel.Steward;
 /// <summary>The watches of a place, in the order in which they look: plain causes first, so that the finer ones can hold back.</summary>
 internal static class AllWatches
 {
-    public static IReadOnlyList<IWatch> For(PlaceDescription place) => [new DrawWatch(), new LeakWatch(), new NightLossWatch(), new RunCurveWatch()];
+    public static IReadOnlyList<IWatch> For(PlaceDescription place)
+    {
+        var responses = new ResponseWatch();
+        return [responses, new RunCurveWatch(responses), new DrawWatch(), new LeakWatch(responses), new NightLossWatch()];
+    }
 }

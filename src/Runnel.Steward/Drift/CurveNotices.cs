@@ -36,33 +36,56 @@ internal static class CurveNotices
         };
     }
 
-    public static Notice Ramp(
-        LoopState state, RunCurveWatch watch, int sign, double perDay, double now, double lead, Instant since, List<CurveBin> bins)
+    public static Notice Wear(
+        LoopState state, RunCurveWatch watch, double perDay, double now, double lead, double fouling, Instant since, List<CurveBin> bins)
+    {
+        double ramp = Math.Clamp(0.55 - (lead / 10), 0.5, 0.9) * (1 - (0.5 * fouling));
+        double daysLeft = Math.Max(0, (Math.Log(2) - Math.Abs(now)) / Math.Abs(perDay));
+        return new Notice
+        {
+            Causes =
+            [
+                new Cause(CauseNames.PumpWeakening, ramp),
+                new Cause(CauseNames.LoopChanged, 0.8 * (1 - ramp)),
+                new Cause(CauseNames.DrainFouling, 0.15 * (1 - ramp)),
+            ],
+            Urgency = Math.Abs(perDay) > 0.04 || daysLeft < 7 ? Urgency.Today : Urgency.Soon,
+            Since = since,
+            FirstNoticed = state.Now,
+            TimeLeft = Duration.FromHours(Math.Floor(0.7 * daysLeft * 24)),
+            Evidence = Figures(state, watch, +1, perDay, since, bins) + " The fills themselves and what a top-up does to them are as before, so it is the pump or what it lifts against.",
+            FirstAct = "Switch the pump off at the wall and unplug it, then rinse its inlet strainer; look for kinks or growth in the riser.",
+        };
+    }
+
+    public static Notice Fouling(
+        LoopState state, RunCurveWatch watch, int sign, double perDay, double lead, double fouling, Instant since, List<CurveBin> bins)
+    {
+        double ramp = Math.Clamp(0.55 - (lead / 10), 0.5, 0.9) * fouling;
+        return new Notice
+        {
+            Causes =
+            [
+                new Cause(CauseNames.DrainFouling, ramp),
+                new Cause(CauseNames.LoopChanged, 0.6 * (1 - ramp)),
+                sign > 0 ? new Cause(CauseNames.PumpWeakening, 0.3 * (1 - ramp)) : new Cause(CauseNames.TankOverflow, 0.1 * (1 - ramp)),
+            ],
+            Urgency = Math.Abs(perDay) > 0.02 ? Urgency.Today : Urgency.Soon,
+            Since = since,
+            FirstNoticed = state.Now,
+            Evidence = Figures(state, watch, sign, perDay, since, bins)
+                + " Fills lengthen though no water is missing: the drains hold it back.",
+            FirstAct = "Lift out and rinse the drain screens, lowest first. Leave the top-up shut meanwhile: it would overfill the loop once the drains run free.",
+        };
+    }
+
+    private static string Figures(LoopState state, RunCurveWatch watch, int sign, double perDay, Instant since, List<CurveBin> bins)
     {
         var today = bins.Where(b => b.Start >= bins[^1].Start - Duration.FromHours(22)).ToList();
         double inverseFill = today.Average(b => b.InverseFill), run = 1 / today.Average(b => b.InverseRun);
         double expected = watch.ExpectedRunS(inverseFill), pm = 1.645 * watch.HalfDaySpread;
         string when = Day.Format(since.InZone(state.Place.Zone).Date);
-        string figures = string.Create(CultureInfo.InvariantCulture,
+        return string.Create(CultureInfo.InvariantCulture,
             $"Runs take {run / 60:0.0} min where {expected / 60:0.0} ({expected * (1 - pm) / 60:0.0} to {expected * (1 + pm) / 60:0.0}) fits a fill of {1 / inverseFill / 60:0.0} min, and {(sign > 0 ? "longer" : "shorter")} each day since {when} ({100 * Math.Abs(perDay):0.0} % a day).");
-        double ramp = Math.Clamp(0.5 - (lead / 10), 0.5, 0.9);
-        double daysLeft = sign > 0 ? Math.Max(0, (Math.Log(2) - Math.Abs(now)) / Math.Abs(perDay)) : double.NaN;
-        bool fast = Math.Abs(perDay) > (sign > 0 ? 0.03 : 0.012) || daysLeft < 7;
-        return new Notice
-        {
-            Causes = sign > 0
-                ? [new Cause(CauseNames.PumpWeakening, ramp), new Cause(CauseNames.LoopChanged, 0.95 - ramp)]
-                : [new Cause(CauseNames.DrainFouling, ramp), new Cause(CauseNames.LoopChanged, 0.95 - ramp)],
-            Urgency = fast ? Urgency.Today : Urgency.Soon,
-            Since = since,
-            FirstNoticed = state.Now,
-            TimeLeft = sign > 0 ? Duration.FromHours(Math.Floor(0.7 * daysLeft * 24)) : null,
-            Evidence = figures + (sign > 0
-                ? " Lost water or fouled drains would make them shorter, so it is the pump or what it lifts against."
-                : " Lost water would lie on the curve; this lies under it."),
-            FirstAct = sign > 0
-                ? "Switch the pump off at the wall and unplug it, then rinse its inlet strainer; look for kinks or growth in the riser."
-                : "Lift out and rinse the drain screens, lowest first. Leave the top-up shut meanwhile: it would overfill the loop once the drains run free.",
-        };
     }
 }

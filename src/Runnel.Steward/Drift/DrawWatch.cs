@@ -66,7 +66,9 @@ internal sealed class DrawWatch : IWatch
 
         double k = state.Balance.Gauge.RelativeSpread;
         double limit = Math.Sqrt(Math.Pow(StepZ * _spread, 2) + Math.Pow(4 * k * pulses, 2) + Math.Pow(1.5 * rain, 2));
-        if (Math.Abs(step) < Math.Max(limit, LeastL)) return;
+
+        // Where a top-up or bleed lies within the hours compared, a step no larger than it may be its own effect, late or small.
+        if (Math.Abs(step) < Math.Max(limit, LeastL) + pulses) return;
         if (!(Math.Abs(step) >= Math.Abs(StepAt(state, hour - 1))) || Math.Abs(step) < Math.Abs(StepAt(state, hour + 1))) return;
         var from = state.Balance.Start(hour - 1);
         var to = state.Balance.Start(hour) + Duration.FromHours(2);

@@ -6,13 +6,18 @@ using Runnel.Steward.Notices;
 namespace Runnel.Steward.Drift;
 
 /// <summary>Water that goes missing hour after hour, or comes unasked: the balance over 4 to 48 hours against its own spread.</summary>
-internal sealed class LeakWatch : IWatch
+internal sealed class LeakWatch(ResponseWatch responses) : IWatch
 {
     private const string LossKey = "loss", GainKey = "gain";
 
     // Per window length: the z from which it speaks, and the least rate worth a word, L/h. Run lengths in docs/detection.md.
     private static readonly double[] LossZ = [6.5, 6, 5.5, 5, 5];
     private static readonly double[] LeastLPerH = [6, 3, 2, 1, 0.7];
+
+    // Drains that foul at a tenth of their capacity a day are quick ones (common practice).
+    private const double QuickestFoulingADay = 0.1;
+    private static readonly Duration Patience = Duration.FromHours(40);
+    private Instant? _firstSeen;
     private LossWindows? _windows;
     private double _noticedLPerH;
     private Instant _quietSince;
@@ -49,9 +54,26 @@ internal sealed class LeakWatch : IWatch
             var rate = _windows!.At(k, last);
             if (double.IsNaN(rate.LPerH) || sign * rate.Z < LossZ[k] || sign * rate.LPerH < LeastLPerH[k]) continue;
             if (!Goes(state, last, LossWindows.Lengths[k], sign)) continue;
-            Raise(state, notices, key, sign, sign * rate.LPerH, 1.645 * rate.SpreadLPerH, last, LossWindows.Lengths[k]);
+            double fouling = sign > 0 ? FoulingShare(state, rate.LPerH, last, LossWindows.Lengths[k]) : 0;
+            if (double.IsNaN(fouling)) return;
+            if (fouling > 0.5 && (notices.Stands(ResponseWatch.Key) || notices.Stands(RunCurveWatch.FoulingKey))) return;
+            Raise(state, notices, key, sign, sign * rate.LPerH, 1.645 * rate.SpreadLPerH, last, LossWindows.Lengths[k], fouling);
             return;
         }
+
+        _firstSeen = null;
+    }
+
+    /// <summary>How far a seeming loss may be fouled drains holding water back, 0 to 1; NaN: not to be told yet, wait. A slow loss could be
+    /// either; what the known pulses do since it began parts the two, since a leak leaves their effect as it was.</summary>
+    private double FoulingShare(LoopState state, double rate, int last, int length)
+    {
+        if (state.Kit.BandL is null || rate > QuickestFoulingADay / 24 * state.Balance.Gauge.LitresPerUnit) return 0.06;
+        var (z, ratio, count) = responses.Since(Onset(state, last, length, +1) + Duration.FromHours(6));
+        if (count >= 1 && z < -2 && ratio < 0.92) return 0.8;
+        if (count >= 2 && z > -1.5) return 0.12;
+        _firstSeen ??= state.Now;
+        return state.Now - _firstSeen < Patience ? double.NaN : 0.45;
     }
 
     /// <summary>It goes on: not one draw, not only by day when plants and sun may have taken more than thought.</summary>
@@ -96,25 +118,40 @@ internal sealed class LeakWatch : IWatch
         return nightHours >= 4 && night / nightHours > 0.45 * total / (length - 1);
     }
 
-    private void Raise(LoopState state, NoticeBook notices, string key, int sign, double rate, double plusMinus, int last, int length)
+    private void Raise(LoopState state, NoticeBook notices, string key, int sign, double rate, double plusMinus, int last, int length, double fouling)
     {
         var since = Onset(state, last, length, sign);
         _noticedLPerH = rate;
         _quietSince = state.Now;
         state.Holds.Begin(key, since - Duration.FromHours(2));
-        notices.Raise(key, sign > 0 ? Loss(state, rate, plusMinus, since, length) : Gain(state, rate, plusMinus, since, length));
+        notices.Raise(key, sign > 0 ? Loss(state, rate, plusMinus, since, length, fouling) : Gain(state, rate, plusMinus, since, length));
     }
 
-    private static Notice Loss(LoopState state, double rate, double plusMinus, Instant since, int length)
+    private static Notice Loss(LoopState state, double rate, double plusMinus, Instant since, int length, double fouling)
     {
         double weather = 0;
         int last = state.Balance.HourCount - 2;
         for (int i = 0; i < length; i++) weather += state.Balance.UseL(last - i) / length;
         double? hoursLeft = HoursUntilDry(state, rate + weather);
         bool bleed = state.Kit.Bleed is not null;
-        var causes = new List<Cause> { new(CauseNames.Leak, bleed ? 0.78 : 0.86) };
-        if (bleed) causes.Add(new Cause(CauseNames.BleedStuckOpen, 0.1));
-        causes.Add(new Cause(CauseNames.DrainFouling, 0.08));
+        double leak = 0.95 - fouling;
+        var causes = new List<Cause> { new(CauseNames.Leak, bleed ? 0.88 * leak : leak), new(CauseNames.DrainFouling, fouling) };
+        if (bleed) causes.Add(new Cause(CauseNames.BleedStuckOpen, 0.12 * leak));
+        causes.Sort((a, b) => b.Probability.CompareTo(a.Probability));
+        if (fouling > 0.5)
+        {
+            return new Notice
+            {
+                Causes = causes,
+                Urgency = Urgency.Soon,
+                Since = since,
+                FirstNoticed = state.Now,
+                Evidence = string.Create(CultureInfo.InvariantCulture,
+                    $"Fills lengthen as if {rate:0.0} L/h (± {plusMinus:0.0}) were lost, but top-ups move them less than before: drains that hold water back do that, a leak does not."),
+                FirstAct = "Lift out and rinse the drain screens, lowest first, and see that no tank stands near its rim, before any more top-up.",
+            };
+        }
+
         return new Notice
         {
             Causes = causes,

@@ -8,9 +8,10 @@ namespace Runnel.Steward.Drift;
 /// wear or fouling; a step is a change that someone made, and is asked about.</summary>
 /// <remarks>A two-sided CUSUM (Page 1954) decides that there is something; shapes fitted to the same departures decide what it is.
 /// Allowance, decision interval and their run lengths are in docs/detection.md.</remarks>
-internal sealed class RunCurveWatch : IWatch
+internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
 {
-    private const string Key = "run-curve";
+    /// <summary>Keys under which its notices stand.</summary>
+    public const string WearKey = "run-curve-wear", FoulingKey = "run-curve-fouling";
     private const double Allowance = 0.75, Decision = 7, Clip = 4;
     private static readonly Duration Schooling = Duration.FromDays(9), Lag = Duration.FromDays(4), Memory = Duration.FromDays(14);
     private static readonly Duration Patience = Duration.FromHours(40);
@@ -21,6 +22,9 @@ internal sealed class RunCurveWatch : IWatch
     private Instant? _pendingSince;
     private int _lastSign;
     private Instant _lastStep = Instant.MinValue;
+    private readonly List<(Instant Start, Instant End)> _taughtNothing = [];
+    private Instant? _since;
+    private string _key = WearKey;
     private double _noticed;
     private int _calm;
 
@@ -47,7 +51,7 @@ internal sealed class RunCurveWatch : IWatch
         var newest = halves[^1];
         History.Add(new TimeBand(newest.Middle, 100 * newest.Departure,
             100 * (newest.Departure - (1.645 * newest.Spread)), 100 * (newest.Departure + (1.645 * newest.Spread))));
-        if (notices.Stands(Key)) Follow(state, notices, halves);
+        if (_since is not null) Follow(state, notices, halves);
         else Judge(state, notices, halves);
     }
 
@@ -60,7 +64,7 @@ internal sealed class RunCurveWatch : IWatch
     {
         bool young = state.Now - _regimeStart < Schooling + Lag;
         var cutoff = young && _regimeStart == state.Began ? state.Now - Duration.FromDays(1) : state.Now - Lag;
-        var healthy = _bins.Bins.Where(b => b.Start >= _regimeStart && b.Start < cutoff && !state.LearningHeld(b.Start, b.Start)).ToList();
+        var healthy = _bins.Bins.Where(b => b.Start >= _regimeStart && b.Start < cutoff && Teaches(state, b.Start)).ToList();
 
         // After a step the slope learnt before it still holds; only the level is new.
         if (Curve is null || healthy.Count > 100 || _regimeStart == state.Began)
@@ -70,12 +74,15 @@ internal sealed class RunCurveWatch : IWatch
 
         if (Curve is null) return;
         if (_regimeStart != state.Began && _offset == 0 && healthy.Count <= 100) LearnOffset(state);
-        var baseline = Halves(state, _regimeStart, cutoff);
+        var baseline = Halves(state, _regimeStart, cutoff).Where(h => Teaches(state, h.Start)).ToList();
         if (baseline.Count < 10) return;
         var sorted = baseline.Select(h => Math.Abs(h.Departure)).Order().ToList();
         double byMedian = 1.4826 * sorted[sorted.Count / 2], byTail = sorted[(int)(0.9 * (sorted.Count - 1))] / 1.645;
         HalfDaySpread = Math.Max(Math.Max(byMedian, byTail), 0.003);
     }
+
+    private bool Teaches(LoopState state, Instant time) =>
+        !(time >= _since) && !state.LearningHeld(time, time + Duration.FromHours(2)) && !_taughtNothing.Exists(t => time >= t.Start && time < t.End);
 
     private void LearnOffset(LoopState state)
     {
@@ -168,7 +175,7 @@ internal sealed class RunCurveWatch : IWatch
         if (state.Now - _lastStep < Duration.FromDays(10)) lead -= 3;
         bool outOfPatience = state.Now - _pendingSince! > Patience;
         if (lead > 4 || (outOfPatience && lead > 0)) Step(state, notices, sign, step, bins);
-        else if (lead < -3 || outOfPatience) Ramp(state, notices, sign, ramp, lead, bins);
+        else if (lead < -3 || outOfPatience) Ramp(state, notices, sign, ramp, lead, bins, outOfPatience);
     }
 
     private void Step(LoopState state, NoticeBook notices, int sign, ShapeFit step, List<CurveBin> bins)
@@ -182,27 +189,59 @@ internal sealed class RunCurveWatch : IWatch
         LearnOffset(state);
     }
 
-    private void Ramp(LoopState state, NoticeBook notices, int sign, ShapeFit ramp, double lead, List<CurveBin> bins)
+    private void Ramp(
+        LoopState state, NoticeBook notices, int sign, ShapeFit ramp, double lead, List<CurveBin> bins, bool outOfPatience)
     {
         var since = bins[ramp.Onset].Start;
         double now = ramp.Size * (bins[^1].Start - since).TotalDays;
-        notices.Raise(Key, CurveNotices.Ramp(state, this, sign, ramp.Size, now, lead, since, bins));
+        double fouling = sign < 0 ? 0.9 : FoulingEvidence(state, since);
+
+        // Between wear and fouling the water decides; while it is silent, wait for the next top-up.
+        if (fouling is > 0.3 and < 0.7 && !outOfPatience) return;
+        _key = fouling > 0.5 ? FoulingKey : WearKey;
+        if (_key == FoulingKey && notices.Stands(ResponseWatch.Key)) return;
+        notices.Raise(_key, fouling > 0.5
+            ? CurveNotices.Fouling(state, this, sign, ramp.Size, lead, fouling, since, bins)
+            : CurveNotices.Wear(state, this, ramp.Size, now, lead, fouling, since, bins));
+        if (_key == FoulingKey) state.Holds.Begin(_key, since);
+        _since = since;
         _noticed = Math.Abs(now);
         _pendingSince = null;
         _calm = 0;
+    }
+
+    /// <summary>How far the water speaks for fouling rather than wear, 0 to 1: fouled drains hold water back, so that the store seems to
+    /// shrink and pulses do less; a worn pump leaves both alone.</summary>
+    private double FoulingEvidence(LoopState state, Instant since)
+    {
+        var (z, _, count) = responses.Since(since);
+        double evidence = count > 0 ? -1.2 * z : 0;
+        int last = state.Balance.HourCount - 2, first = Math.Max(last - 96, state.Hours.IndexOf(since));
+        if (last - first >= 20)
+        {
+            var (litres, counts) = state.Balance.Unexplained(first, last);
+            double perDay = -24 * LossWindows.Slope(litres, counts, 0, litres.Length) / state.Balance.Gauge.LitresPerUnit;
+            if (!double.IsNaN(perDay)) evidence += 150 * perDay;
+        }
+
+        // Without any word from the water, wear is the commoner reason for longer runs (common practice).
+        return 1 / (1 + Math.Exp(-(evidence - 2.5)));
     }
 
     private void Follow(LoopState state, NoticeBook notices, List<Half> halves)
     {
         _calm = Math.Abs(halves[^1].Departure) < Math.Max(0.35 * _noticed, 1.2 * HalfDaySpread) ? _calm + 1 : 0;
         if (_calm < 3) return;
-        notices.Clear(Key, halves[^3].Start);
 
         // What lies between the onset and the mending taught nothing: health is learnt from the mending on, on the old slope.
-        state.Holds.Add(notices.Notices.Last(n => n.Cleared == halves[^3].Start).Since, halves[^3].Start);
+        var mended = halves[^3].Start;
+        notices.Clear(_key, mended);
+        state.Holds.Release(_key, mended);
+        _taughtNothing.Add((_since!.Value, mended));
+        _since = null;
         _calm = 0;
     }
 
-    /// <summary>Expected departure-free figures at a bin's fill, for words and charts.</summary>
+    /// <summary>Run that health calls for at that 1/fill, s; for words and charts.</summary>
     public double ExpectedRunS(double inverseFill) => Math.Exp(_offset) / Curve!.Expected(inverseFill);
 }

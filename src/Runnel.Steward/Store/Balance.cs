@@ -31,6 +31,9 @@ internal sealed class Balance
     public Gauge Gauge { get; }
     public UseFactor Use { get; } = new();
 
+    /// <summary>What each known pulse did to the store's reading, oldest first.</summary>
+    public IReadOnlyList<PulseResponse> Responses => _pulses.Responses;
+
     /// <summary>Hours closed so far.</summary>
     public int HourCount => _closed;
 

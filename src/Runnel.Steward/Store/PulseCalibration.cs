@@ -3,15 +3,33 @@ using Runnel.Place.Findings;
 
 namespace Runnel.Steward.Store;
 
+/// <summary>What one pulse of known water did: net litres that stayed, and the change of the store's reading from before to after.</summary>
+internal readonly record struct PulseResponse(Instant Start, Instant End, double Litres, double Change, double Variance)
+{
+    /// <summary>Change of the reading for a litre.</summary>
+    public double PerLitre => Change / Litres;
+}
+
 /// <summary>Reads each pulse's own before and after once the loop has settled again, and teaches the gauge.</summary>
 internal sealed class PulseCalibration
 {
     private static readonly Duration Before = Duration.FromMinutes(75);
+
+    /// <summary>A pulse teaches only when it is old enough: while drains foul, pulses move the fill less and less, and a gauge that
+    /// followed them would hide the fouling.</summary>
+    private static readonly Duration Lag = Duration.FromDays(4), YoungLog = Duration.FromDays(10);
+
+    private readonly List<PulseResponse> _responses = [];
+    private int _taught;
     private int _next;
+
+    /// <summary>Every pulse whose before and after could be read, oldest first.</summary>
+    public IReadOnlyList<PulseResponse> Responses => _responses;
 
     /// <summary>Looks at the pulses whose aftermath is complete at <paramref name="now"/>.</summary>
     public void Look(LoopState state, StoreTrace store, Gauge gauge, Instant now, Func<Instant, Instant, double> lossLitres)
     {
+        Teach(state, gauge, now);
         var settle = state.Cycles.SettlingTime;
         var window = Duration.Max(Before, Duration.FromSeconds(4 * state.Cycles.TypicalS));
         while (_next < state.Pulses.Count)
@@ -32,7 +50,19 @@ internal sealed class PulseCalibration
             if (n0 < 3 || n1 < 3) continue;
             var t0 = store.MeanTime(first.Start - window, first.Start);
             var t1 = store.MeanTime(end + settle, end + settle + window);
-            gauge.Take(litres - lossLitres(t0, t1), g1 - g0, (1.0 / n0) + (1.0 / n1));
+            double net = litres - lossLitres(t0, t1);
+            if (Math.Abs(net) < 1) continue;
+            _responses.Add(new PulseResponse(first.Start, end, net, g1 - g0, (1.0 / n0) + (1.0 / n1)));
+        }
+    }
+
+    private void Teach(LoopState state, Gauge gauge, Instant now)
+    {
+        var lag = now - state.Began < YoungLog ? Duration.Zero : Lag;
+        for (; _taught < _responses.Count && _responses[_taught].End + lag <= now; _taught++)
+        {
+            var pulse = _responses[_taught];
+            if (!state.LearningHeld(pulse.Start, pulse.End)) gauge.Take(pulse.Litres, pulse.Change, pulse.Variance);
         }
     }
 

@@ -1,0 +1,118 @@
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+using Runnel.Place.Findings;
+using Runnel.Steward.Notices;
+using Runnel.Steward.Store;
+
+namespace Runnel.Steward.Drift;
+
+/// <summary>What each known pulse of water does to the fills, against what it did in health. Fouled drains hold more water back for the
+/// same flow, so that the same litres move the fills less and less, while lost water or a worn pump leaves their effect as it was.</summary>
+internal sealed class ResponseWatch : IWatch
+{
+    public const string Key = "response";
+    private const int Schooling = 6;
+    private const double Allowance = 0.75, Decision = 6, Clip = 3.5;
+
+    // Two pulses that do next to nothing after pulses that did all are a top-up without effect, not slow fouling.
+    private const double Nothing = 0.3;
+    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMMM");
+    private readonly List<(Instant Time, double Ratio, double Z)> _scores = [];
+    private int _next;
+    private double _sum;
+    private Instant _onset;
+
+    /// <summary>Mean score of the pulses since a time, in standard errors of that mean (negative: they do less than in health), and how many.</summary>
+    public (double Z, double Ratio, int Count) Since(Instant from)
+    {
+        double z = 0, ratio = 0;
+        int n = 0;
+        foreach (var score in _scores)
+        {
+            if (score.Time < from) continue;
+            z += score.Z;
+            ratio += score.Ratio;
+            n++;
+        }
+
+        return n == 0 ? (0, 1, 0) : (z / Math.Sqrt(n), ratio / n, n);
+    }
+
+    public void Look(LoopState state, NoticeBook notices)
+    {
+        if (state.Now.ToUnixTimeSeconds() % 3600 != 0 || state.Kit.BandL is null) return;
+        var responses = state.Balance.Responses;
+        for (; _next < responses.Count; _next++)
+        {
+            if (Score(state, responses, _next) is not { } score) continue;
+            _scores.Add((responses[_next].Start, score.Ratio, score.Z));
+            Sum(score.Z, responses[_next].Start);
+            Judge(state, notices);
+        }
+    }
+
+    /// <summary>One pulse against the healthy ones at least three days older.</summary>
+    private static (double Ratio, double Z)? Score(LoopState state, IReadOnlyList<PulseResponse> responses, int at)
+    {
+        var pulse = responses[at];
+        var past = new List<double>();
+        for (int i = 0; i < at; i++)
+        {
+            bool old = pulse.Start - responses[i].Start > Duration.FromDays(state.Now - state.Began < Duration.FromDays(12) ? 0 : 3);
+            if (old && !state.LearningHeld(responses[i].Start, responses[i].End)) past.Add(responses[i].PerLitre);
+        }
+
+        if (past.Count < Schooling) return null;
+        past.Sort();
+        double median = past[past.Count / 2];
+        if (median <= 0) return null;
+        double spread = 1.4826 * past.Select(p => Math.Abs(p - median)).Order().ElementAt(past.Count / 2);
+
+        // The loop's own curve is not quite straight, and few pulses tell their spread badly: never surer than 5 %.
+        double relative = Math.Max(0.05, spread / median) * Math.Sqrt(1 + (2.0 / past.Count));
+        double ratio = pulse.PerLitre / median;
+        return (ratio, (ratio - 1) / relative);
+    }
+
+    private void Sum(double z, Instant time)
+    {
+        if (_sum == 0) _onset = time;
+        _sum = Math.Max(0, _sum - Math.Clamp(z, -Clip, Clip) - Allowance);
+    }
+
+    private void Judge(LoopState state, NoticeBook notices)
+    {
+        var latest = _scores[^1];
+        if (notices.Stands(Key))
+        {
+            if (_scores.Count > 2 && latest.Ratio > 0.9 && _scores[^2].Ratio > 0.9)
+            {
+                notices.Clear(Key, latest.Time);
+                state.Holds.Release(Key, latest.Time);
+                _sum = 0;
+            }
+
+            return;
+        }
+
+        if (_sum < Decision || notices.Stands(RunCurveWatch.FoulingKey)) return;
+        var since = _scores.Where(s => s.Time >= _onset).ToList();
+        if (since.Count < 2 || (latest.Ratio < Nothing && since[0].Ratio < Nothing)) return;
+        if (notices.Spoke(state.Now - Duration.FromHours(36), CauseNames.PumpStopped, CauseNames.PumpDry, CauseNames.TopUpWithoutEffect,
+            CauseNames.SiphonStuck)) return;
+        double ratio = since.TakeLast(3).Average(s => s.Ratio);
+        state.Holds.Begin(Key, _onset);
+        string when = Day.Format(_onset.InZone(state.Place.Zone).Date);
+        notices.Raise(Key, new Notice
+        {
+            Causes = [new Cause(CauseNames.DrainFouling, 0.8), new Cause(CauseNames.TankOverflow, 0.08), new Cause(CauseNames.LoopChanged, 0.07)],
+            Urgency = ratio < 0.6 ? Urgency.Today : Urgency.Soon,
+            Since = _onset,
+            FirstNoticed = state.Now,
+            Evidence = string.Create(CultureInfo.InvariantCulture,
+                $"Since {when} each top-up speeds the sump's fill by only {100 * ratio:0} % of what the same litres did before. Lost water would not change that; drains that hold water back do."),
+            FirstAct = "Lift out and rinse the drain screens, lowest first, and see that no tank stands near its rim. Do not top up meanwhile: it would overfill the loop.",
+        });
+    }
+}
