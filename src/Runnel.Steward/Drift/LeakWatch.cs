@@ -8,7 +8,8 @@ namespace Runnel.Steward.Drift;
 /// <summary>Water that goes missing hour after hour, or comes unasked: the balance over 4 to 48 hours against its own spread.</summary>
 internal sealed class LeakWatch(ResponseWatch responses) : IWatch
 {
-    private const string LossKey = "loss", GainKey = "gain";
+    /// <summary>Keys under which its notices stand.</summary>
+    public const string LossKey = "loss", GainKey = "gain";
 
     // Per window length: the z from which it speaks, and the least rate worth a word, L/h. Run lengths in docs/detection.md.
     private static readonly double[] LossZ = [6.5, 6, 5.5, 5, 5];

@@ -96,7 +96,7 @@ internal sealed class ResponseWatch : IWatch
             return;
         }
 
-        if (_sum < Decision || notices.Stands(RunCurveWatch.FoulingKey)) return;
+        if (_sum < Decision || notices.Stands(RunCurveWatch.FoulingKey) || notices.Find(LeakWatch.LossKey) is { Cause: CauseNames.Leak }) return;
         var since = _scores.Where(s => s.Time >= _onset).ToList();
         if (since.Count < 2 || (latest.Ratio < Nothing && since[0].Ratio < Nothing)) return;
         if (notices.Spoke(state.Now - Duration.FromHours(36), CauseNames.PumpStopped, CauseNames.PumpDry, CauseNames.TopUpWithoutEffect,

@@ -1,4 +1,5 @@
 using NodaTime;
+using Runnel.Steward.Drift;
 using Runnel.Steward.Ledger;
 
 namespace Runnel.Steward.Store;
@@ -61,7 +62,7 @@ internal sealed class Balance
             if (localHour == 0) LearnSpread();
         }
 
-        _pulses.Look(_state, _state.Store, Gauge, _state.Now, (from, to) => WeatherLitres(from, to) - RainLitres(from, to));
+        _pulses.Look(_state, _state.Store, Gauge, _state.Now, LossBetween);
         LearnUse();
     }
 
@@ -109,6 +110,18 @@ internal sealed class Balance
         }
 
         return (litres, counts);
+    }
+
+    /// <summary>Litres that left the loop between two times besides known water: weather, less rain, and what went missing at the rate of
+    /// the half day before, so that a leak is not laid at a pulse's door.</summary>
+    private double LossBetween(Instant from, Instant to)
+    {
+        double litres = WeatherLitres(from, to) - RainLitres(from, to);
+        int last = _state.Hours.IndexOf(from) - 1, first = last - 11;
+        if (first < 0 || !Gauge.Known) return litres;
+        var (unexplained, counts) = Unexplained(first, last);
+        double rate = -LossWindows.Slope(unexplained, counts, 0, unexplained.Length);
+        return double.IsNaN(rate) ? litres : litres + (rate * (to - from).TotalHours);
     }
 
     private double WeatherLitres(Instant from, Instant to) => Sum(from, to, UseL);
