@@ -96,7 +96,7 @@ public static class Robust
     /// <exception cref="ArgumentException">Fewer than two values.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is NaN or infinite.</exception>
     /// <remarks>Rousseeuw and Croux (1993), J. Am. Stat. Assoc. 88:1273-1283, with the finite-sample factors of the R package
-    /// robustbase 0.95-0. Plain form, time and memory grow with the square of the count.</remarks>
+    /// robustbase 0.95-0 (to its polynomial; the program departs in the eighth figure). Plain form, time and memory grow with the square of the count.</remarks>
     public static double Qn(ReadOnlySpan<double> values)
     {
         Require.Series(values, 2);
@@ -109,7 +109,7 @@ public static class Robust
         }
 
         Array.Sort(distances);
-        return 2.219144465985 * QnFactor(n) * distances[(half * (half - 1) / 2) - 1];
+        return 2.21914 * QnFactor(n) * distances[(half * (half - 1) / 2) - 1];
     }
 
     internal static double QuantileOfSorted(ReadOnlySpan<double> sorted, double share)
