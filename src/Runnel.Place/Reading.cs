@@ -16,8 +16,8 @@ public sealed record SkippedRows(string Reason, long Count, long FirstLine);
 
 /// <summary>The log's clock went wrong: rows written after <paramref name="Before"/> carried times from <paramref name="After"/> on.</summary>
 /// <param name="Line">Line number of the first row behind the step.</param>
-/// <param name="Before">Last time before the step.</param>
-/// <param name="After">First time behind it.</param>
+/// <param name="Before">Last good time before the step; the first good time where the log begins with a wrong clock.</param>
+/// <param name="After">First time behind it, as written; it may lie decades away. Rows of that time are not among the readings.</param>
 public sealed record ClockStep(long Line, Instant Before, Instant After);
 
 /// <summary>A log as read: readings in time order (equal times in file order), and what was not taken.</summary>

@@ -25,10 +25,11 @@ public static class LogReader
         var tally = new SkipTally();
         var remarks = new List<string>();
         var rows = new LogRows(shape, channels, tally, options, remarks);
-        rows.ReadAll(new CsvRows(text, shape.Separator), stream, text);
+        rows.ReadAll(new CsvRows(text, shape.Separator), cancel);
         if (rows.Readings.Count == 0) throw NothingRead(shape, tally);
         progress?.Report(text.BytesRead);
-        return ReadingOrder.Settle(rows.Readings, shape, place, options, tally, remarks, cancel);
+        var log = ReadingOrder.Settle(rows.Readings, rows.HeaderAgain, place, options, tally, remarks, cancel);
+        return log.Readings.Count > 0 ? log : throw NothingRead(shape, tally);
     }
 
     private static UnreadableFileException NothingRead(LogShape shape, SkipTally tally)

@@ -14,6 +14,7 @@ internal sealed class LogRows
     private readonly TimeText _times = new();
     private readonly (int Column, int Channel)[] _wide;
     private readonly bool _commaSeparates;
+    private readonly List<long> _headerAgain = [];
     private char[] _joined = new char[64];
 
     /// <exception cref="UnreadableFileException">No column is a channel of the place.</exception>
@@ -30,15 +31,15 @@ internal sealed class LogRows
 
     public RawReadings Readings { get; } = new();
 
-    /// <summary>Lines that hold a row after the header.</summary>
-    public long RowCount { get; private set; }
+    /// <summary>Lines on which the header stands again, as where files were put one behind the other.</summary>
+    public IReadOnlyList<long> HeaderAgain => _headerAgain;
 
-    public void ReadAll(CsvRows rows, Stream stream, CsvText text)
+    public void ReadAll(CsvRows rows, CancellationToken cancel)
     {
         while (rows.Next())
         {
             if (rows.Line <= _shape.HeaderLine) continue;
-            RowCount++;
+            if ((rows.Line & 0xFFFF) == 0) cancel.ThrowIfCancellationRequested();
             if (rows.Fault != CsvFault.None) _tally.Add(Reason(rows.Fault), rows.Line);
             else if (!IsBlank(rows)) Take(rows);
             if (Readings.Count > _options.MostReadings) throw TooMany(rows.Line);
@@ -79,7 +80,9 @@ internal sealed class LogRows
             return;
         }
 
-        TakeValue(channel, ValueField(rows), time, rows.Line);
+        // A value that comes with the unit of its quantity is no raw value any more.
+        bool isRaw = _shape.Unit < 0 || _shape.Unit >= rows.Count || !IsUnitOf(channel, rows[_shape.Unit].Trim());
+        TakeValue(channel, ValueField(rows), time, rows.Line, isRaw);
     }
 
     /// <summary>The value; two fields where an unquoted decimal comma has split it.</summary>
@@ -106,11 +109,14 @@ internal sealed class LogRows
 
         foreach (var (column, channel) in _wide)
         {
-            if (column < rows.Count) TakeValue(channel, rows[column], time, rows.Line);
+            if (column < rows.Count) TakeValue(channel, rows[column], time, rows.Line, isRaw: true);
         }
     }
 
-    private void TakeValue(int index, ReadOnlySpan<char> written, in WrittenTime time, long line)
+    private bool IsUnitOf(int channel, ReadOnlySpan<char> unit) =>
+        _channels.Units[channel] is { Length: > 0 } own ? LogUnits.IsSame(unit, own) : unit is "1";
+
+    private void TakeValue(int index, ReadOnlySpan<char> written, in WrittenTime time, long line, bool isRaw)
     {
         var channel = _channels.Place.Channels[index];
         bool isSwitch = channel.Measures == Quantity.Running;
@@ -128,7 +134,7 @@ internal sealed class LogRows
                 return;
         }
 
-        value = (value * channel.Scale) + channel.Offset;
+        if (isRaw) value = (value * channel.Scale) + channel.Offset;
         var range = _channels.Ranges[index];
         if (!range.Holds(value))
         {
@@ -166,7 +172,11 @@ internal sealed class LogRows
         }
 
         bool isHeading = _shape.HeaderLine > 0 && _shape.Time < rows.Count && rows[_shape.Time].Trim().SequenceEqual(_shape.Columns[_shape.Time]);
-        if (isHeading) _tally.Add("the header line again", rows.Line);
+        if (isHeading)
+        {
+            _tally.Add("the header line again", rows.Line);
+            if (_headerAgain.Count < 10_000) _headerAgain.Add(rows.Line);
+        }
         else if (!_tally.Again(TimeKindOfSkip, 0, rows.Line))
             _tally.First(TimeKindOfSkip, 0, rows.Line, $"{TimeKindOfSkip} (first: \"{Shown(written)}\")");
     }

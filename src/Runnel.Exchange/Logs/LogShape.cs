@@ -11,9 +11,10 @@ namespace Runnel.Exchange.Logs;
 /// <param name="Clock">Column of the time of day where date and time stand apart, else -1.</param>
 /// <param name="Channel">Long form: column of the channel, else -1.</param>
 /// <param name="Value">Long form, or a log of one channel: column of the value, else -1.</param>
+/// <param name="Unit">Long form: column of the unit, else -1.</param>
 /// <param name="Offset">Offset of times without one, where the heading says so.</param>
 internal sealed record LogShape(
-    char Separator, long HeaderLine, IReadOnlyList<string> Columns, int Time, int Clock, int Channel, int Value, Offset? Offset)
+    char Separator, long HeaderLine, IReadOnlyList<string> Columns, int Time, int Clock, int Channel, int Value, int Unit, Offset? Offset)
 {
     private const int SampleRows = 60;
     private const int MostColumns = 5000;
@@ -100,8 +101,9 @@ internal sealed record LogShape(
         int width = rows[Math.Max(header, 0)].Fields.Length;
         string[] columns = header >= 0 ? rows[header].Fields : [.. Enumerable.Range(1, width).Select(i => $"column {i}")];
         var (channel, value) = header >= 0 ? LongColumns(columns, timeAt) : LongByContent(rows, timeAt.Item1);
+        int unit = channel >= 0 ? Array.FindIndex(columns, c => Headings.Plain(c) is "unit" or "units") : -1;
         var offset = header >= 0 ? Headings.OffsetIn(columns[timeAt.Item2 >= 0 ? timeAt.Item2 : timeAt.Item1]) : null;
-        return new LogShape(separator, header >= 0 ? rows[header].Line : 0, columns, timeAt.Item1, timeAt.Item2, channel, value, offset);
+        return new LogShape(separator, header >= 0 ? rows[header].Line : 0, columns, timeAt.Item1, timeAt.Item2, channel, value, unit, offset);
     }
 
     /// <summary>Date and time of day where they stand apart; else the time column that is best understood.</summary>

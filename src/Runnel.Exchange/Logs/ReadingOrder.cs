@@ -1,23 +1,93 @@
 using NodaTime;
+using Runnel.Exchange.Csv;
 using Runnel.Place;
 
 namespace Runnel.Exchange.Logs;
 
-/// <summary>Turns readings in file order into a log in time order.</summary>
+/// <summary>Turns readings in file order into a log in time order: dates, zone, clock faults, sorting, repeated rows.</summary>
 internal static class ReadingOrder
 {
     public static ReadingLog Settle(
-        RawReadings raw, LogShape shape, PlaceDescription place, LogReadOptions options, SkipTally tally, List<string> remarks, CancellationToken cancel)
+        RawReadings raw, IReadOnlyList<long> headerAgain, PlaceDescription place, LogReadOptions options, SkipTally tally, List<string> remarks,
+        CancellationToken cancel)
     {
-        for (int i = 0; i < raw.Count; i++)
+        int channels = place.Channels.Count;
+        DayMonthOrder.Settle(raw, place.Zone, tally, remarks);
+        cancel.ThrowIfCancellationRequested();
+        var order = FileOrder.Of(raw, channels);
+        if (order.NewestFirst) remarks.Add("The newest rows stand first; the log was turned round.");
+        WallClock.Settle(raw, order, place.Zone, channels, remarks);
+        cancel.ThrowIfCancellationRequested();
+        var impossible = ImpossibleTimes.Find(raw, options.Now, cancel);
+        var faults = ClockFaults.Find(raw, order, impossible, channels, headerAgain, cancel);
+        var clock = new WrongClock(raw, order, place, tally);
+        if (impossible is not null) clock.LeaveOut(impossible);
+        foreach (var fault in faults) clock.LeaveOut(fault);
+        long outOfOrder = CountBehind(raw, order, channels);
+        if (outOfOrder > 0) remarks.Add(FormattableString.Invariant($"{outOfOrder:#,0} readings were out of order and were sorted by time."));
+        cancel.ThrowIfCancellationRequested();
+        var sorted = Sorted(raw, order);
+        RepeatedRows.Drop(raw, ref sorted, tally, channels);
+        return new ReadingLog(new PackedReadings(raw, sorted.Span), tally.ToList(), clock.Steps, remarks);
+    }
+
+    /// <summary>How many readings stand behind a later one of their own channel.</summary>
+    private static long CountBehind(RawReadings raw, FileOrder order, int channels)
+    {
+        var front = new long[channels];
+        Array.Fill(front, long.MinValue);
+        long behind = 0;
+        for (int k = 0; k < order.Count; k++)
         {
-            if (raw.Form(i).Kind != TimeKind.Local) continue;
-            var local = LocalDateTime.FromDateTime(new DateTime(raw.Ticks(i) + DateTime.UnixEpoch.Ticks));
-            raw.Ticks(i) = place.Zone.AtLeniently(local).ToInstant().ToUnixTimeTicks();
+            int i = order.At(k);
+            if (raw.Form(i).Kind == TimeKind.None) continue;
+            ref long latest = ref front[raw.Channel(i)];
+            if (raw.Ticks(i) < latest) behind++;
+            else latest = raw.Ticks(i);
         }
 
-        cancel.ThrowIfCancellationRequested();
-        int[] order = [.. Enumerable.Range(0, raw.Count).OrderBy(i => raw.Ticks(i))];
-        return new ReadingLog(new PackedReadings(raw, order), tally.ToList(), [], remarks);
+        return behind;
+    }
+
+    /// <summary>Indices of the readings that are kept, by time; those of one time in the order of writing.</summary>
+    private static Memory<int> Sorted(RawReadings raw, FileOrder order)
+    {
+        var indices = new int[raw.Count];
+        int count = 0;
+        bool inOrder = true;
+        long last = long.MinValue;
+        for (int k = 0; k < order.Count; k++)
+        {
+            int i = order.At(k);
+            if (raw.Form(i).Kind == TimeKind.None) continue;
+            long ticks = raw.Ticks(i);
+            inOrder &= ticks >= last;
+            last = ticks;
+            indices[count++] = i;
+        }
+
+        if (inOrder) return indices.AsMemory(0, count);
+
+        // Sort positions by time, then put equal times back into the order of writing.
+        var keys = new long[count];
+        var positions = new int[count];
+        for (int n = 0; n < count; n++)
+        {
+            keys[n] = raw.Ticks(indices[n]);
+            positions[n] = n;
+        }
+
+        Array.Sort(keys, positions);
+        for (int from = 0; from < count;)
+        {
+            int to = from + 1;
+            while (to < count && keys[to] == keys[from]) to++;
+            if (to - from > 1) Array.Sort(positions, from, to - from);
+            from = to;
+        }
+
+        var sorted = new int[count];
+        for (int n = 0; n < count; n++) sorted[n] = indices[positions[n]];
+        return sorted;
     }
 }

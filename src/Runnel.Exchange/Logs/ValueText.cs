@@ -102,11 +102,7 @@ internal static class ValueText
         if (unit.EndsWith('2') && end == text.Length)
             end = text.LastIndexOf(' ') is var gap and > 0 ? gap : end;
         if (end == 0 || end == text.Length) return false;
-        var written = text[end..].Trim();
-        bool same = written.Equals(unit, StringComparison.OrdinalIgnoreCase) ||
-            (unit == "degC" && (written is "°C" or "ºC" or "C" or "°" or "℃")) ||
-            (unit == "W/m2" && (written is "W/m²" or "W/m^2")) || (unit == "uS/cm" && (written is "µS/cm" or "μS/cm"));
-        return same && TryNumber(text[..end].TrimEnd(), commaSeparates, out value);
+        return LogUnits.IsSame(text[end..].Trim(), unit) && TryNumber(text[..end].TrimEnd(), commaSeparates, out value);
     }
 
     private static bool IsIn(string[] words, ReadOnlySpan<char> text)
