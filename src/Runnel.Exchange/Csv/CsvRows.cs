@@ -20,7 +20,7 @@ public sealed class CsvRows
     private readonly Func<Span<char>, int> _read;
     private readonly SearchValues<char> _stops;
     private readonly char _separator;
-    private char[] _buffer = new char[1 << 16];
+    private char[] _buffer = new char[1 << 14];
     private int _end;
     private int _next;
     private bool _ended;

@@ -13,7 +13,7 @@ public sealed class CsvText
     private readonly Decoder _decoder;
     private readonly IProgress<long>? _progress;
     private readonly CancellationToken _cancel;
-    private readonly byte[] _block = new byte[BlockBytes];
+    private byte[] _block = [];
     private readonly char[] _head;
     private int _headTaken;
     private int _blockStart;
@@ -53,12 +53,13 @@ public sealed class CsvText
     public static CsvText Open(Stream stream, IProgress<long>? progress, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        var head = new byte[HeadBytes];
+        var head = new byte[1 << 14];
         int length = 0;
         bool ended = false;
-        while (length < head.Length)
+        while (length < HeadBytes)
         {
             cancel.ThrowIfCancellationRequested();
+            if (length == head.Length) Array.Resize(ref head, head.Length * 2);
             int got = stream.Read(head, length, head.Length - length);
             if (got == 0)
             {
@@ -102,6 +103,7 @@ public sealed class CsvText
     private void Refill()
     {
         _cancel.ThrowIfCancellationRequested();
+        if (_block.Length == 0) _block = new byte[BlockBytes];
         _blockStart = 0;
         _blockEnd = _stream.Read(_block, 0, _block.Length);
         _ended = _blockEnd == 0;

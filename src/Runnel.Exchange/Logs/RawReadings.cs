@@ -3,7 +3,7 @@ namespace Runnel.Exchange.Logs;
 /// <summary>Readings as they stand in the file, in its order, packed by columns: a log may hold tens of millions.</summary>
 internal sealed class RawReadings
 {
-    private const int Bits = 16;
+    private const int Bits = 12;
     private const int ChunkLength = 1 << Bits;
     private const int Mask = ChunkLength - 1;
     private readonly List<Chunk> _chunks = [];
