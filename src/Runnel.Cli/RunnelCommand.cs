@@ -1,5 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Runnel.Cli.Pages;
+using Runnel.Cli.Records;
 
 namespace Runnel.Cli;
 
@@ -10,7 +12,14 @@ public static class RunnelCommand
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Terminal terminal, CancellationToken cancel)
     {
-        var root = new RootCommand("Reads a pump's log and tells what the loop has been doing, what drifted, and what to do first.");
+        var root = new RootCommand("Reads a pump's log and tells what the loop has been doing, what drifted, and what to do first.")
+        {
+            DiagnoseCommand.Create(terminal),
+            ImportCommand.Create(terminal),
+            ExportCommand.Create(terminal),
+            RunCommand.Create(terminal),
+            DemoCommand.Create(terminal),
+        };
         HelpWithExample.Install(root);
         var parsed = root.Parse(args.Count == 0 ? ["--help"] : args);
         if (parsed.Errors.Count > 0 && parsed.Action?.ClearsParseErrors != true)

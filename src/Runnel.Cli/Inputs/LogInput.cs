@@ -1,0 +1,69 @@
+using System.CommandLine;
+using Runnel.Exchange;
+using Runnel.Exchange.Logs;
+using Runnel.Place;
+
+namespace Runnel.Cli.Inputs;
+
+/// <summary>The log a command is given.</summary>
+internal static class LogInput
+{
+    /// <summary>Shorter logs are read in a few seconds.</summary>
+    private const long LongLogBytes = 32 * 1024 * 1024;
+
+    public static Argument<string> Argument() => new("LOG.csv")
+    {
+        Description = "The log: time,channel,value, or time and one column a channel.",
+    };
+
+    public static Option<bool> ScaledOption() => new("--scaled")
+    {
+        Description = "The values are in each channel's unit already, as 'runnel export' writes them: scale and offset are not applied.",
+    };
+
+    public static Option<int?> MostReadingsOption() => new("--most-readings")
+    {
+        Description = $"Refuse a log with more readings than this (memory: about 60 bytes each). [default: {LogReadOptions.Default.MostReadings}]",
+        HelpName = "N",
+    };
+
+    public static Task<ReadingLog> ReadAsync(
+        string path, PlaceDescription place, int? mostReadings, Terminal terminal, CancellationToken cancel)
+    {
+        if (mostReadings < 1) throw RefusedException.WrongUsage("--most-readings", "is less than 1", "Give a whole number from 1 on");
+        var options = mostReadings is { } most ? LogReadOptions.Default with { MostReadings = most } : LogReadOptions.Default;
+        bool isLong = File.Exists(path) && new FileInfo(path).Length >= LongLogBytes;
+        return new WorkProgress(terminal, "reading", isLong).RunAsync(report => Task.Run(() => Read(path, place, options, report, cancel), cancel));
+    }
+
+    /// <summary>The same place for values to which scale and offset have been applied before.</summary>
+    public static PlaceDescription AsScaled(PlaceDescription place) =>
+        place with { Channels = [.. place.Channels.Select(c => c with { Scale = 1, Offset = 0 })] };
+
+    private static ReadingLog Read(
+        string path, PlaceDescription place, LogReadOptions options, Action<double, string> report, CancellationToken cancel)
+    {
+        using var file = InputFile.Open(path);
+        // A pipe has no length; then there is no share to tell.
+        double length = file.CanSeek ? Math.Max(1, file.Length) : double.PositiveInfinity;
+        var progress = new Reports(bytes => report(bytes / length, $"{bytes / (1024 * 1024)} MB"));
+        try
+        {
+            return LogReader.Read(file, place, options, progress, cancel);
+        }
+        catch (UnreadableFileException error)
+        {
+            throw new RefusedException($"{path}:{error.Line}:{error.Column}", error.What, error.Remedy);
+        }
+        catch (IOException error)
+        {
+            throw InputFile.Refused(path, error);
+        }
+    }
+
+    /// <summary>Reports on the calling thread: the usual one posts, so that lines could come after the end.</summary>
+    private sealed class Reports(Action<long> report) : IProgress<long>
+    {
+        public void Report(long value) => report(value);
+    }
+}
