@@ -10,6 +10,15 @@ internal static class DescribeCommand
 {
     public static int Run(Options options)
     {
+        if (options.Story == "demo")
+        {
+            var demo = InventedDemo.Make();
+            Console.WriteLine($"{demo.Place.Name}: {demo.Rows.Count} rows, {demo.Daybook.Count} daybook entries");
+            foreach (var e in demo.Truth.Events) Console.WriteLine($"    {e.Kind} at day {(e.Onset - demo.Rows[0].Time).TotalDays:0.00} size {e.Size:0.###}");
+            ByDay(demo);
+            return 0;
+        }
+
         foreach (var (kind, story, seed) in (options.Story == "all" ? options with { Story = "healthy" } : options).Logs())
         {
             var watch = Stopwatch.StartNew();

@@ -8,7 +8,7 @@ namespace Runnel.Benchmarks;
 /// <summary>Writes an invented log to files, for trying the command by hand.</summary>
 internal static class WriteCommand
 {
-    private static readonly JsonSerializerOptions Json = new JsonSerializerOptions { WriteIndented = true }.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+    private static readonly JsonSerializerOptions Json = new JsonSerializerOptions { WriteIndented = true, Converters = { new System.Text.Json.Serialization.JsonStringEnumConverter() } }.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
 
     public static int Run(Options options)
     {

@@ -8,18 +8,28 @@ internal static class HabitDrawing
         var rng = new Seeded(seed, "keeper");
         bool timer = loop.Kind == LoopKind.PowerChannel;
         bool level = loop.Kind == LoopKind.AlwaysOn;
-        double topUpL = rng.Between(15, 40);
+        double slow = level ? loop.TargetLevelM - rng.Between(0.015, 0.04) : loop.TargetFillS * rng.Between(1.1, 1.3);
+        double fast = level ? loop.TargetLevelM + rng.Between(0.05, 0.08) : loop.TargetFillS * rng.Between(0.68, 0.84);
+        double topUpL = rng.Between(15, 40), bleedL = rng.Between(15, 35);
+        if (!level && !timer)
+        {
+            // A keeper whose top-ups set off his bleeds has found that out long ago.
+            double room = loop.LitresBetween(slow, fast);
+            topUpL = Math.Max(5, Math.Min(topUpL, room * rng.Between(0.3, 0.65)));
+            bleedL = Math.Max(5, Math.Min(bleedL, room * rng.Between(0.3, 0.65)));
+        }
+
         return new KeeperSpec
         {
             HasTopUp = true,
             HasBleed = timer ? rng.Chance(0.4) : rng.Chance(0.8),
-            SlowAbove = level ? loop.TargetLevelM - rng.Between(0.015, 0.04) : loop.TargetFillS * rng.Between(1.1, 1.3),
-            FastBelow = level ? loop.TargetLevelM + rng.Between(0.05, 0.08) : loop.TargetFillS * rng.Between(0.68, 0.84),
+            SlowAbove = slow,
+            FastBelow = fast,
             LastFills = rng.Whole(3, 6),
             CheckEveryS = rng.Pick(300, 600, 900),
             LockOutS = rng.Whole(2, 6) * 600,
             TopUpS = (int)Math.Round(topUpL / loop.TopUpLPerS / 10) * 10,
-            BleedS = (int)Math.Round(rng.Between(15, 35) / loop.BleedLPerS / 10) * 10,
+            BleedS = (int)Math.Round(bleedL / loop.BleedLPerS / 10) * 10,
             DaytimeOnly = rng.Chance(0.2),
             TimerHours = !timer ? [] : rng.Pick<double[]>([7.0], [19.0], [6.5, 18.5], [7.25, 13.0, 20.0]),
             TimerStartLPerDay = (loop.OpenWaterM2 * 4) + (loop.CanopyM2 * 3),
@@ -46,7 +56,7 @@ internal static class HabitDrawing
             PumpId = power ? rng.Pick("pump-power", "sump-pump-watts", "plug-2") : rng.Pick("sump-pump", "pump", "float-switch"),
             TopUpId = rng.Pick("top-up-valve", "top-up", "fill-valve"),
             BleedId = rng.Pick("bleed-valve", "bleed"),
-            PollS = rng.Chance(0.75) ? 1 : rng.Pick(5, 10, 30),
+            PollS = rng.Chance(0.82) ? 1 : rng.Pick(5, 10, 30),
             RepeatS = level ? rng.Pick(600, 900, 3600) : rng.Chance(0.25) ? rng.Pick(300, 900, 3600) : 0,
             DropEdge = rng.Chance(0.15) ? rng.Between(0.0005, 0.004) : 0,
             DoubleEdge = rng.Chance(0.15) ? rng.Between(0.001, 0.02) : 0,

@@ -59,8 +59,18 @@ public static class InventedLogs
             kept.Add(rows[i]);
         }
 
-        var ordered = kept.Select((r, i) => (r, i)).OrderBy(x => x.r.Time).ThenBy(x => x.i).Select(x => x.r).ToList();
+        var ordered = InOrder(kept) ? kept : [.. kept.Select((r, i) => (r, i)).OrderBy(x => x.r.Time).ThenBy(x => x.i).Select(x => x.r)];
         IReadOnlyList<SkippedRows> reasons = skipped == 0 ? [] : [new SkippedRows("time before any log of this kind", skipped, firstSkipped)];
         return new ReadingLog(ordered, reasons, steps, []);
+    }
+
+    private static bool InOrder(List<Reading> rows)
+    {
+        for (int i = 1; i < rows.Count; i++)
+        {
+            if (rows[i].Time < rows[i - 1].Time) return false;
+        }
+
+        return true;
     }
 }

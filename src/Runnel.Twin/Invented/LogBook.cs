@@ -89,7 +89,15 @@ internal sealed class LogBook
     }
 
     /// <summary>Rows in the order of true time (polling and weather rows are made a little out of turn).</summary>
-    public List<Reading> Sorted() => [.. Rows.Select((r, i) => (r, i)).OrderBy(x => _written[x.i]).ThenBy(x => x.i).Select(x => x.r)];
+    public List<Reading> Sorted()
+    {
+        var rows = Rows.ToArray();
+        long[] order = new long[rows.Length];
+        // Row numbers in the low bits keep rows of one second in the order in which they were made.
+        for (int i = 0; i < order.Length; i++) order[i] = (_written[i] << 24) | (uint)i;
+        Array.Sort(order, rows);
+        return [.. rows];
+    }
 
     private Instant TimeOf(long at) => _start.Plus(Duration.FromSeconds(at));
 

@@ -32,7 +32,9 @@ internal static class LoopDrawing
 
         double meanFlow = kind == LoopKind.AlwaysOn ? rng.Between(25, 60) / 60 : bandL / fillS;
         double pumpFlow = kind == LoopKind.AlwaysOn ? meanFlow : meanFlow + (bandL / runS);
-        double canopy = rng.Between(2.5, 8);
+        // What goes over the siphons comes back in gushes while the pump runs, so the pump must be the stronger.
+        if (kind == LoopKind.SiphonBed) pumpFlow *= rng.Between(1.3, 1.55);
+        double canopy = rng.Between(3, 9);
         double sumpArea = kind switch
         {
             LoopKind.PowerChannel => rng.Between(0.8, 1.3),
@@ -231,7 +233,7 @@ internal static class LoopDrawing
     }
 
     /// <summary>Mean flow through each vessel, L/s.</summary>
-    private static double[] Through(List<VesselSpec> vessels, double meanFlow)
+    public static double[] Through(IReadOnlyList<VesselSpec> vessels, double meanFlow)
     {
         double[] through = new double[vessels.Count];
         for (int i = 0; i < vessels.Count; i++)

@@ -4,7 +4,7 @@ using Runnel.Place;
 namespace Runnel.Twin.Invented;
 
 /// <summary>An invented place as it truly is, drawn once per seed. Litres, metres, seconds unless named.</summary>
-internal sealed class LoopSpec
+internal sealed record LoopSpec
 {
     public required LoopKind Kind { get; init; }
     public required string Name { get; init; }
@@ -49,6 +49,21 @@ internal sealed class LoopSpec
     public required double EvaporationFactor { get; init; }
     public required double StomataSPerM { get; init; }
     public double OpenWaterM2 => Vessels.Sum(v => v.OpenM2);
+
+    /// <summary>Litres that more water it takes, about, to bring the fill from one time to another.</summary>
+    public double LitresBetween(double slowFillS, double fastFillS) => OnItsWay(BandL / fastFillS) - OnItsWay(BandL / slowFillS);
+
+    private double OnItsWay(double flow)
+    {
+        double litres = 0;
+        double[] through = LoopDrawing.Through(Vessels, flow);
+        for (int i = 0; i < Vessels.Length - 1; i++)
+        {
+            if (!Vessels[i].Siphon) litres += Vessels[i].AreaM2 * 1000 * Vessels[i].HeadAt(through[i]);
+        }
+
+        return litres;
+    }
 }
 
 /// <summary>How the keeper lets water in and out.</summary>
@@ -93,7 +108,7 @@ internal sealed record KeeperSpec
 }
 
 /// <summary>How the logger writes.</summary>
-internal sealed class LoggerSpec
+internal sealed record LoggerSpec
 {
     public required string PumpId { get; init; }
     public required string TopUpId { get; init; }

@@ -40,7 +40,7 @@ internal sealed class Simulation
         var end = loop.Zone.AtStartOfDay(loop.FirstDay.PlusDays(days)).ToInstant();
         _blocks = (int)((end - _start).TotalSeconds / Weather.StepS);
         _weather = Weather.Make(loop, _start, _blocks, story, seed);
-        _plant = new Plant(loop, loop.Kind is LoopKind.PowerChannel or LoopKind.AlwaysOn ? 2 : 1);
+        _plant = new Plant(loop, 2);
         _keeper = new Keeper(habit, loop);
         _book = new LogBook(logging, channels, _start, _state, seed);
         _noise = new Seeded(seed, "noise");
@@ -163,7 +163,8 @@ internal sealed class Simulation
 
     private (double Low, double High) Edge(long clock, bool on)
     {
-        long at = clock - Offset;
+        // The plant steps by two seconds; the logger's stamp falls on either.
+        long at = clock - Offset - _noise.Whole(0, 1);
         double day = at / 86400.0;
         if (on)
         {
