@@ -34,6 +34,10 @@ internal sealed record LogScore
     public double BleedOff { get; init; } = double.NaN;
     public int UnexplainedDays { get; init; }
     public int UnexplainedInBand { get; init; }
+
+    /// <summary>The same after the first fault or change.</summary>
+    public int LaterDays { get; init; }
+    public int LaterInBand { get; init; }
     public IReadOnlyList<double> UnexplainedOffL { get; init; } = [];
     public double Seconds { get; init; }
     public double Megabytes { get; init; }
@@ -124,7 +128,8 @@ internal sealed record LogScore
     {
         var truth = log.Truth.Days.ToDictionary(t => t.Date);
         double topUpOff = 0, topUp = 0, bleedOff = 0, bleed = 0;
-        int days = 0, inBand = 0;
+        int days = 0, inBand = 0, laterDays = 0, laterInBand = 0;
+        LocalDate? fault = log.Truth.Events.Count > 0 ? log.Truth.Events[0].Onset.InZone(log.Place.Zone).Date : null;
         var off = new List<double>();
         // The first and the last day may be cut; while the loop is being learnt little can be said.
         var firstDate = log.Truth.Days[0].Date.PlusDays(14);
@@ -136,19 +141,28 @@ internal sealed record LogScore
             bleedOff += Math.Abs(day.Bleed.L - t.BleedL);
             bleed += t.BleedL;
             if (day.Date < firstDate) continue;
-            days++;
             double error = day.Unexplained.L - t.UnexplainedL;
+            if (day.Date >= fault)
+            {
+                laterDays++;
+                if (Math.Abs(error) <= day.Unexplained.PlusMinusL) laterInBand++;
+                continue;
+            }
+
+            days++;
             off.Add(Math.Abs(error));
             if (Math.Abs(error) <= day.Unexplained.PlusMinusL) inBand++;
         }
 
-        if (lines) text.Add($"      unexplained in band {inBand}/{days}, median off {Median(off):0.0} L, verdict: {d.Verdict}");
+        if (lines) text.Add($"      unexplained in band {inBand}/{days}, later {laterInBand}/{laterDays}, median off {Median(off):0.0} L, verdict: {d.Verdict}");
         return score with
         {
             TopUpOff = topUp > 5 ? topUpOff / topUp : double.NaN,
             BleedOff = bleed > 5 ? bleedOff / bleed : double.NaN,
             UnexplainedDays = days,
             UnexplainedInBand = inBand,
+            LaterDays = laterDays,
+            LaterInBand = laterInBand,
             UnexplainedOffL = off,
         };
     }

@@ -105,6 +105,45 @@ public sealed class InventedLogTests
         }
     }
 
+    [Fact]
+    public void Each_story_can_be_told_at_each_kind_of_place_that_it_fits()
+    {
+        foreach (var story in Stories.All)
+        {
+            foreach (var kind in Enum.GetValues<LoopKind>().Where(story.Fits).Take(1))
+            {
+                var log = InventedLogs.Make(kind, story, 6, 16);
+                Assert.True(log.Log.Readings.Count > 1000);
+                if (story.Name != "healthy") Assert.Contains(log.Truth.Events, e => e.IsFault == story.IsFault);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_stopped_pump_is_a_run_that_does_not_end_while_the_sump_stands_full()
+    {
+        var log = Make(LoopKind.SwitchLog, "pump-stopped", 4, 20);
+        var last = log.Log.Readings.Last(r => r.Channel == 0);
+        Assert.Equal(1, last.Value);
+        Assert.InRange((last.Time - log.Truth.Events[0].Onset).TotalHours, -0.2, 1);
+    }
+
+    [Fact]
+    public void The_demo_tells_its_story()
+    {
+        var log = InventedDemo.Make();
+        Assert.Equal(60, log.Truth.Days.Count);
+        Assert.Equal(
+            [HappeningKind.Harvest, HappeningKind.Storm, HappeningKind.SludgeDrainedUnlogged, HappeningKind.DrainFouling],
+            log.Truth.Events.Select(e => e.Kind));
+        // From the day on which the drains begin to foul, more is let in than the loop has lost.
+        double before = log.Truth.Days.Take(44).Average(d => d.TopUpL), after = log.Truth.Days.TakeLast(10).Average(d => d.TopUpL);
+        Assert.True(after > before * 1.4, $"{before} then {after} L a day");
+        Assert.True(log.Truth.Days.TakeLast(10).Sum(d => d.StoredL) > 100);
+        Assert.True(log.Daybook.Count >= 4);
+        Assert.DoesNotContain(log.Truth.Events, e => e.Causes.Contains("tank-overflow"));
+    }
+
     private static (double Before, double After) RunAtSameFill(string story, int seed)
     {
         var log = Make(LoopKind.SwitchLog, story, seed, 30);
