@@ -1,0 +1,70 @@
+using Runnel.Exchange.Csv;
+using Runnel.Exchange.Logs;
+
+namespace Runnel.Exchange.Survey;
+
+/// <summary>Looks at a log without a place file: its form, its channels, and what each probably measures.</summary>
+public static class LogSurveyor
+{
+    private const long MostRows = 3_000_000;
+    private const int PreviewRows = 12;
+    private const int MostChannels = 500;
+
+    /// <exception cref="UnreadableFileException">The log is empty, no table, or has no column of times.</exception>
+    public static LogSurvey Look(Stream stream, IProgress<long>? progress, CancellationToken cancel)
+    {
+        var text = CsvText.Open(stream, progress, cancel);
+        var shape = LogShape.Find(text, null);
+        var preview = LogShape.Sample(text, shape.Separator).Where(r => r.Line > shape.HeaderLine).Take(PreviewRows);
+        var rows = new SurveyRows(shape, MostChannels);
+        var source = new CsvRows(text, shape.Separator);
+        bool whole = true;
+        while (source.Next())
+        {
+            if (source.Line <= shape.HeaderLine) continue;
+            if ((source.Line & 0xFFF) == 0) cancel.ThrowIfCancellationRequested();
+            if (rows.Count >= MostRows)
+            {
+                whole = false;
+                break;
+            }
+
+            rows.Take(source);
+        }
+
+        if (rows.TimesUnderstood == 0)
+            throw new UnreadableFileException(Math.Max(1, shape.HeaderLine), 1, "no row has a time that can be understood", "Check the time column");
+        double days = rows.Days;
+        var channels = ChannelGuesses.Make([.. rows.Channels.Select(c => (c.Name, c.Statistics(days)))]);
+        return new LogSurvey
+        {
+            Separator = shape.Separator switch { ';' => "semicolon", '\t' => "tab", '|' => "vertical bar", _ => "comma" },
+            Form = shape.IsLong ? LogForm.LongForm : LogForm.WideForm,
+            TimeColumn = shape.Clock >= 0 ? $"{shape.Columns[shape.Time]} + {shape.Columns[shape.Clock]}" : shape.Columns[shape.Time],
+            TimesHaveOffset = rows.AllMoments,
+            TimeForm = rows.TimeForm(),
+            FirstTime = rows.FirstTime,
+            LastTime = rows.LastTime,
+            Days = days,
+            Rows = rows.Count,
+            IsWhole = whole,
+            Channels = channels,
+            Columns = shape.Columns,
+            Preview = [.. preview.Select(r => (IReadOnlyList<string>)r.Fields)],
+            Remarks = Remarks(shape, rows, whole),
+        };
+    }
+
+    private static List<string> Remarks(LogShape shape, SurveyRows rows, bool whole)
+    {
+        var remarks = new List<string>();
+        if (shape.HeaderLine == 0) remarks.Add("The log has no header line; its columns were taken by what they hold.");
+        if (!whole) remarks.Add(FormattableString.Invariant($"Only the first {MostRows:#,0} rows were looked at."));
+        if (rows.TimesNotUnderstood > 0)
+            remarks.Add(FormattableString.Invariant($"{rows.TimesNotUnderstood:#,0} rows have a time that was not understood (first in line {rows.FirstBadLine})."));
+        if (rows.DayMonthOpen)
+            remarks.Add("Day and month could stand either way round in every date looked at; the whole log decides when it is read.");
+        if (rows.TooManyChannels) remarks.Add($"There are more than {MostChannels} names; the rest was passed over.");
+        return remarks;
+    }
+}
