@@ -15,7 +15,8 @@ public sealed class PublishedTable
         foreach (string[] row in rows.Skip(1))
         {
             var cells = header.Zip(row).Where(c => c.Second.Length > 0).ToDictionary(c => c.First, c => c.Second);
-            cases.Add(cells["case"], () => cells.ContainsKey("inputs") ? FromPairs(file, cells) : FromColumns(file, cells));
+            cases.Add(cells["case"], () => cells.ContainsKey("inputs") ? FromPairs(file, cells)
+                : header.Contains("tolerance") ? FromSingle(file, cells) : FromColumns(file, cells));
         }
     }
 
@@ -40,6 +41,32 @@ public sealed class PublishedTable
         }
 
         return new PublishedCase(file, cells["case"], cells["relation"], cells["source"], cells, expected);
+    }
+
+    // Columns expected_X with one tolerance: it belongs to the column that the note names, and others get 1 percent; without such a note the
+    // wider of both counts wherever a row expects several values.
+    private static PublishedCase FromSingle(string file, Dictionary<string, string> cells)
+    {
+        var columns = cells.Where(c => c.Key.StartsWith("expected_", StringComparison.Ordinal)).Select(c => (Bare: c.Key["expected_".Length..], c.Value)).ToArray();
+        string note = cells.GetValueOrDefault("note", "");
+        double absolute = cells.TryGetValue("tolerance", out string? within) && within != "exact" ? Number(within) : 0;
+        var named = columns.Where(c => IsNamed(note, c.Bare)).Select(c => c.Bare).ToHashSet();
+        var expected = columns.ToDictionary(c => c.Bare, c => (c.Value, columns.Length == 1 || named.Contains(c.Bare) ? new Tolerance(absolute, 0)
+            : named.Count > 0 ? new Tolerance(0, 0.01) : new Tolerance(absolute, 0.01)));
+        return new PublishedCase(file, cells["case"], cells["relation"], cells["source"], cells, expected);
+    }
+
+    private static bool IsNamed(string note, string column)
+    {
+        foreach (string start in new[] { "tolerance applies to ", "tolerance on " })
+        {
+            int at = note.IndexOf(start, StringComparison.OrdinalIgnoreCase);
+            if (at < 0) continue;
+            string word = note[(at + start.Length)..].Split(' ', ';', ',')[0].ToLowerInvariant();
+            if (column.StartsWith(word, StringComparison.OrdinalIgnoreCase) || column.Contains("_" + word, StringComparison.OrdinalIgnoreCase)) return true;
+        }
+
+        return false;
     }
 
     // Columns inputs and expected hold key=value pairs; tolerance holds rel=, abs= or both, for all or for a key.
