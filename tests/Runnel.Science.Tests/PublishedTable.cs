@@ -80,16 +80,20 @@ public sealed class PublishedTable
 
     private static Tolerance ToleranceOf(string key, string[] within)
     {
-        var own = within.Where(w => w.StartsWith(key + " ", StringComparison.Ordinal)).Select(w => w[(key.Length + 1)..]).ToArray();
+        // A part may begin with the key, or its first word, that it holds for.
+        var own = within.Where(w => !IsBound(w) && key.StartsWith(w.Split(' ')[0], StringComparison.Ordinal)).ToArray();
         double absolute = 0, relative = 0;
-        foreach (string part in (own.Length > 0 ? own : within).SelectMany(w => w.Split(' ')))
+        foreach (string bound in (own.Length > 0 ? own : within.Where(w => IsBound(w) || w.StartsWith("others ", StringComparison.Ordinal)))
+            .SelectMany(w => w.Split(' ')).Select(w => w.TrimStart('(')))
         {
-            if (part.StartsWith("abs=", StringComparison.Ordinal)) absolute = Number(part[4..]);
-            if (part.StartsWith("rel=", StringComparison.Ordinal)) relative = Number(part[4..]);
+            if (absolute == 0 && bound.StartsWith("abs=", StringComparison.Ordinal)) absolute = Number(bound[4..].TrimEnd(')'));
+            if (relative == 0 && bound.StartsWith("rel=", StringComparison.Ordinal)) relative = Number(bound[4..]);
         }
 
         return new Tolerance(absolute, relative);
     }
+
+    private static bool IsBound(string part) => part.StartsWith("rel=", StringComparison.Ordinal) || part.StartsWith("abs=", StringComparison.Ordinal);
 
     private static Dictionary<string, string> Pairs(string text) =>
         text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)

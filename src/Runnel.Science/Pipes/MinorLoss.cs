@@ -1,0 +1,42 @@
+namespace Runnel.Science.Pipes;
+
+/// <summary>Loss of fittings, as K in K V²/2g.</summary>
+/// <remarks>EPANET 2.2 User Manual (Rossman and others, US EPA, 2020), table of minor loss coefficients. Makes differ by half and more.</remarks>
+public static class MinorLoss
+{
+    private static readonly (string Fitting, double K)[] Known =
+    [
+        ("globe-valve-open", 10), ("angle-valve-open", 5), ("swing-check-valve-open", 2.5), ("gate-valve-open", 0.2), ("elbow-short-radius", 0.9),
+        ("elbow-medium-radius", 0.8), ("elbow-long-radius", 0.6), ("elbow-45", 0.4), ("closed-return-bend", 2.2), ("tee-through-run", 0.6),
+        ("tee-through-branch", 1.8), ("square-entrance", 0.5), ("exit", 1.0),
+    ];
+
+    /// <summary>Fittings listed.</summary>
+    public static IEnumerable<string> Fittings => Known.Select(k => k.Fitting);
+
+    /// <summary>K of a fitting.</summary>
+    /// <param name="fitting">Name as in <see cref="Fittings"/>.</param>
+    /// <returns>K, or null where the fitting is not listed.</returns>
+    public static double? Of(string fitting)
+    {
+        foreach (var known in Known)
+        {
+            if (known.Fitting == fitting) return known.K;
+        }
+
+        return null;
+    }
+
+    /// <summary>K of a sudden contraction, on the velocity in the smaller pipe.</summary>
+    /// <param name="smallerM">Smaller bore, m.</param>
+    /// <param name="largerM">Larger bore, m.</param>
+    /// <returns>K.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Crane TP-410: 0.5 (1 - (d/D)²).</remarks>
+    public static double SuddenContraction(double smallerM, double largerM)
+    {
+        Require.Positive(largerM);
+        Require.InRange(smallerM, double.Epsilon, largerM);
+        return 0.5 * (1 - (smallerM * smallerM / (largerM * largerM)));
+    }
+}

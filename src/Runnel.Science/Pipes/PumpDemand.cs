@@ -1,0 +1,42 @@
+namespace Runnel.Science.Pipes;
+
+/// <summary>What a pump takes and needs.</summary>
+public static class PumpDemand
+{
+    /// <summary>Shaft (or, with the efficiency of the whole set, electric) power, W.</summary>
+    /// <param name="flowM3PerS">Flow, m³/s.</param>
+    /// <param name="headM">Head, m.</param>
+    /// <param name="efficiency">Above 0 to 1: small pond pumps 0.1 to 0.3 over all, good large ones 0.7.</param>
+    /// <param name="densityKgPerM3">Density, kg/m³.</param>
+    /// <param name="gravityMPerS2">Gravity, m/s².</param>
+    /// <returns>Power, W.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    public static double PowerW(
+        double flowM3PerS, double headM, double efficiency, double densityKgPerM3 = 998.2, double gravityMPerS2 = PipeFlow.GravityMPerS2)
+    {
+        Require.NotNegative(flowM3PerS);
+        Require.NotNegative(headM);
+        Require.InRange(efficiency, 0.001, 1);
+        Require.InRange(densityKgPerM3, 900, 1200);
+        return densityKgPerM3 * gravityMPerS2 * flowM3PerS * headM / efficiency;
+    }
+
+    /// <summary>Net positive suction head available, m: it must stay above what the pump requires, or it cavitates.</summary>
+    /// <param name="surfacePressureKPa">Absolute pressure on the water taken from, kPa.</param>
+    /// <param name="vapourPressureKPa">Vapour pressure of the water, kPa.</param>
+    /// <param name="suctionLiftM">Height of the pump above the water, m; negative when flooded.</param>
+    /// <param name="suctionLossM">Loss in the suction line, m.</param>
+    /// <param name="specificWeightKNPerM3">Specific weight, kN/m³: water 9.79.</param>
+    /// <returns>Head, m.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    public static double SuctionHeadM(
+        double surfacePressureKPa, double vapourPressureKPa, double suctionLiftM, double suctionLossM, double specificWeightKNPerM3 = 9.79)
+    {
+        Require.InRange(surfacePressureKPa, 1, 1000);
+        Require.InRange(vapourPressureKPa, 0, surfacePressureKPa);
+        Require.InRange(suctionLiftM, -100, 20);
+        Require.NotNegative(suctionLossM);
+        Require.InRange(specificWeightKNPerM3, 9, 11);
+        return ((surfacePressureKPa - vapourPressureKPa) / specificWeightKNPerM3) - suctionLiftM - suctionLossM;
+    }
+}
