@@ -54,16 +54,20 @@ internal sealed class LossWindows(LoopState state)
         if (first < 0 || double.IsNaN(_spread[lengthIndex])) return new Rate(double.NaN, double.NaN);
         var (litres, counts) = state.Balance.Unexplained(first, lastHour);
         double rate = -Slope(litres, counts, 0, length);
-        double pulses = 0, rain = 0;
+        double pulses = 0, rain = 0, drawn = 0;
         for (int hour = first; hour <= lastHour; hour++)
         {
             pulses += Math.Abs(state.Hours.Hours[hour].TopUpL) + state.Hours.Hours[hour].BleedL;
             rain += state.Balance.RainL(hour);
+            drawn += Math.Abs(state.Hours.Hours[hour].DrawnL);
         }
 
+        // Litres written down are guessed to a fifth, and the time of day to an hour or so: short windows cannot bear that.
+        if (drawn > 0 && length <= 8) return new Rate(double.NaN, double.NaN);
         double spread = _spread[lengthIndex];
-        double gaugeError = state.Balance.Gauge.RelativeSpread * pulses / length, rainError = 0.4 * rain / length;
-        return new Rate(rate, Math.Sqrt((spread * spread) + (gaugeError * gaugeError) + (rainError * rainError)));
+        double gaugeError = state.Balance.Gauge.RelativeSpread * pulses / length, rainError = 0.4 * rain / length, drawnError = 0.2 * drawn / length;
+        return new Rate(rate, Math.Sqrt((spread * spread) + (gaugeError * gaugeError) + (rainError * rainError)
+            + (drawnError * drawnError)));
     }
 
     /// <summary>Weighted least-squares slope of the cumulated litres over hours; NaN where fewer than half the hours were read.</summary>

@@ -16,7 +16,12 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
     private static readonly Duration Schooling = Duration.FromDays(9), Lag = Duration.FromDays(4), Memory = Duration.FromDays(14);
     private static readonly Duration Patience = Duration.FromHours(40);
 
+    /// <summary>A departure of this share is worth a word.</summary>
+    private const double LeastWear = 0.02, LeastFouling = 0.015;
+    private static readonly Duration Level = Duration.FromDays(8);
+
     private readonly CurveBins _bins = new();
+    private readonly List<Half> _scores = [];
     private Instant _regimeStart = Instant.MinValue;
     private double _offset;
     private Instant? _pendingSince;
@@ -49,9 +54,11 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         var halves = Halves(state, Instant.Max(state.Now - Memory, Instant.Max(_regimeStart, state.Began + Duration.FromDays(2))));
         if (halves.Count == 0) return;
         var newest = halves[^1];
+        if (_scores.Count == 0 || newest.Start > _scores[^1].Start) _scores.Add(newest);
         History.Add(new TimeBand(newest.Middle, 100 * newest.Departure,
             100 * (newest.Departure - (1.645 * newest.Spread)), 100 * (newest.Departure + (1.645 * newest.Spread))));
-        if (_since is not null) Follow(state, notices, halves);
+        if (notices.Stands(ResponseWatch.Key)) _pendingSince = null;
+        else if (_since is not null) Follow(state, notices, halves);
         else Judge(state, notices, halves);
     }
 
@@ -62,33 +69,49 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
 
     private void Learn(LoopState state)
     {
-        bool young = state.Now - _regimeStart < Schooling + Lag;
-        var cutoff = young && _regimeStart == state.Began ? state.Now - Duration.FromDays(1) : state.Now - Lag;
+        bool first = _regimeStart == state.Began;
+        var cutoff = first && state.Now - _regimeStart < Schooling + Lag ? state.Now - Duration.FromDays(1) : state.Now - Lag;
         var healthy = _bins.Bins.Where(b => b.Start >= _regimeStart && b.Start < cutoff && Teaches(state, b.Start)).ToList();
 
         // After a step the slope learnt before it still holds; only the level is new.
-        if (Curve is null || healthy.Count > 100 || _regimeStart == state.Began)
+        if (Curve is null || healthy.Count > 100 || first) Curve = RunCurve.Fit(healthy) ?? Curve;
+        if (Curve is null) return;
+        _offset = 0;
+        var halves = Halves(state, _regimeStart).Where(h => Teaches(state, h.Start)).ToList();
+        LearnLevel(state, halves, cutoff);
+        LearnSpread(state, halves, cutoff);
+    }
+
+    /// <summary>The level is that of the week before the last days: mains, temperature and slime move it by a per cent or two in a month, in
+    /// health too, and only what is quicker is looked for.</summary>
+    private void LearnLevel(LoopState state, List<Half> halves, Instant cutoff)
+    {
+        var recent = halves.Where(h => h.Start < cutoff && h.Start >= cutoff - Level).ToList();
+        if (recent.Count < 6) recent = [.. Halves(state, _regimeStart).Take(8)];
+        _offset = recent.Count == 0 ? 0 : recent.Average(h => h.Departure);
+    }
+
+    private void LearnSpread(LoopState state, List<Half> halves, Instant cutoff)
+    {
+        var off = _scores.Where(s => s.Start < cutoff && Teaches(state, s.Start)).Select(s => Math.Abs(s.Departure)).ToList();
+        double widen = 1;
+        if (off.Count < 12)
         {
-            if (RunCurve.Fit(healthy) is { } curve) (Curve, _offset) = (curve, 0);
+            // Before the watch has scored half-days of its own: the schooling days about their own mean, a little widened.
+            var schooling = halves.Where(h => h.Start < cutoff).ToList();
+            if (schooling.Count < 10) return;
+            double mean = schooling.Average(h => h.Departure);
+            off = [.. schooling.Select(h => Math.Abs(h.Departure - mean))];
+            widen = 1.25;
         }
 
-        if (Curve is null) return;
-        if (_regimeStart != state.Began && _offset == 0 && healthy.Count <= 100) LearnOffset(state);
-        var baseline = Halves(state, _regimeStart, cutoff).Where(h => Teaches(state, h.Start)).ToList();
-        if (baseline.Count < 10) return;
-        var sorted = baseline.Select(h => Math.Abs(h.Departure)).Order().ToList();
-        double byMedian = 1.4826 * sorted[sorted.Count / 2], byTail = sorted[(int)(0.9 * (sorted.Count - 1))] / 1.645;
-        HalfDaySpread = Math.Max(Math.Max(byMedian, byTail), 0.003);
+        off.Sort();
+        double byMedian = 1.4826 * off[off.Count / 2], byTail = off[(int)(0.9 * (off.Count - 1))] / 1.645;
+        HalfDaySpread = Math.Max(widen * Math.Max(byMedian, byTail), 0.0035);
     }
 
     private bool Teaches(LoopState state, Instant time) =>
         !(time >= _since) && !state.LearningHeld(time, time + Duration.FromHours(2)) && !_taughtNothing.Exists(t => time >= t.Start && time < t.End);
-
-    private void LearnOffset(LoopState state)
-    {
-        var since = _bins.Bins.Where(b => b.Start >= _regimeStart).Select(b => Curve!.Departure(b)).Order().ToList();
-        if (since.Count >= 6) _offset = since[since.Count / 2];
-    }
 
     /// <summary>Departures of whole half-days (06 to 18 and 18 to 06 by the clock of the place) from a time on.</summary>
     private List<Half> Halves(LoopState state, Instant from, Instant? to = null)
@@ -142,7 +165,8 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         }
 
         int sign = up > Decision ? 1 : down > Decision ? -1 : 0;
-        if (sign == 0)
+        double size = halves.TakeLast(2).Average(h => h.Departure);
+        if (sign == 0 || sign * size < (sign > 0 ? LeastWear : LeastFouling))
         {
             _pendingSince = null;
             return;
@@ -185,8 +209,6 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         _regimeStart = since;
         _lastStep = state.Now;
         _pendingSince = null;
-        _offset = 0;
-        LearnOffset(state);
     }
 
     private void Ramp(

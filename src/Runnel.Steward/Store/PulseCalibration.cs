@@ -51,7 +51,7 @@ internal sealed class PulseCalibration
             var t0 = store.MeanTime(first.Start - window, first.Start);
             var t1 = store.MeanTime(end + settle, end + settle + window);
             double net = litres - lossLitres(t0, t1);
-            if (Math.Abs(net) < 1) continue;
+            if (Math.Abs(net) < 1 || DrawnNear(state, first.Start - window, end + settle + window)) continue;
             _responses.Add(new PulseResponse(first.Start, end, net, g1 - g0, (1.0 / n0) + (1.0 / n1)));
         }
     }
@@ -64,6 +64,13 @@ internal sealed class PulseCalibration
             var pulse = _responses[_taught];
             if (!state.LearningHeld(pulse.Start, pulse.End)) gauge.Take(pulse.Litres, pulse.Change, pulse.Variance);
         }
+    }
+
+    /// <summary>People took or brought water about then: when exactly is not known well enough to read a pulse beside it.</summary>
+    private static bool DrawnNear(LoopState state, Instant from, Instant to)
+    {
+        var side = Duration.FromHours(1);
+        return state.Daybook.Exists(e => e.Litres is not null && e.Time > from - side && e.Time < to + side);
     }
 
     private static Instant End(WaterPulse pulse) => pulse.Start + pulse.Length;
