@@ -10,6 +10,6 @@ internal static class AllWatches
     public static IReadOnlyList<IWatch> For(PlaceDescription place)
     {
         var responses = new ResponseWatch();
-        return [responses, new RunCurveWatch(responses), new DrawWatch(), new LeakWatch(responses), new NightLossWatch()];
+        return [responses, new RunCurveWatch(responses), new DrawWatch(responses), new LeakWatch(responses), new NightLossWatch()];
     }
 }

@@ -10,7 +10,7 @@ internal static class CurveNotices
 {
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMMM");
 
-    public static Notice Step(LoopState state, RunCurveWatch watch, int sign, ShapeFit step, Instant since)
+    public static Notice Step(LoopState state, RunCurveWatch watch, int sign, ShapeFit step, Instant since, double fillsShorter)
     {
         string when = Day.Format(since.InZone(state.Place.Zone).Date);
         string part = step.Shape switch
@@ -22,9 +22,11 @@ internal static class CurveNotices
         string than = sign > 0 ? "longer" : "shorter";
         return new Notice
         {
-            Causes = sign > 0
-                ? [new Cause(CauseNames.LoopChanged, 0.8), new Cause(CauseNames.PumpWeakening, 0.15)]
-                : [new Cause(CauseNames.LoopChanged, 0.8), new Cause(CauseNames.DrainFouling, 0.15)],
+            Causes = fillsShorter > 0.03
+                ? [new Cause(CauseNames.LoopChanged, 0.55), new Cause(CauseNames.CheckValveLeaking, 0.4)]
+                : sign > 0
+                    ? [new Cause(CauseNames.LoopChanged, 0.75), new Cause(CauseNames.PumpWeakening, 0.13), new Cause(CauseNames.CheckValveLeaking, 0.1)]
+                    : [new Cause(CauseNames.LoopChanged, 0.8), new Cause(CauseNames.DrainFouling, 0.15)],
             Urgency = Urgency.Record,
             Since = since,
             FirstNoticed = state.Now,

@@ -8,9 +8,10 @@ namespace Runnel.Steward.Drift;
 
 /// <summary>Litres that left or came within the hour and are written down nowhere: asked about, not alarmed. The shape is looked at before
 /// the size: quiet before, a drop, quiet after.</summary>
-internal sealed class DrawWatch : IWatch
+internal sealed class DrawWatch(ResponseWatch responses) : IWatch
 {
-    private const int Side = 3;
+    // Three hours before and three after are compared; between them three hours are left out, in which the loop settles again.
+    private const int Side = 3, Gap = 1, Reach = Side + Gap;
     private const double StepZ = 6, LeastL = 8;
     private static readonly LocalDateTimePattern When = LocalDateTimePattern.CreateWithInvariantCulture("d MMM HH:mm");
     private readonly List<double> _steps = [];
@@ -22,7 +23,7 @@ internal sealed class DrawWatch : IWatch
         if (state.Now.ToUnixTimeSeconds() % 3600 != 0 || !state.Balance.Gauge.Known) return;
 
         // The step at an hour is judged when its neighbours' steps are known too.
-        for (; _next + Side + 2 < state.Balance.HourCount; _next++)
+        for (; _next + Reach + 2 < state.Balance.HourCount; _next++)
         {
             double step = StepAt(state, _next);
             if (double.IsNaN(step)) continue;
@@ -33,12 +34,12 @@ internal sealed class DrawWatch : IWatch
         }
     }
 
-    /// <summary>Change of the unexplained litres over one hour, from the three hours before it to the three after.</summary>
+    /// <summary>Change of the unexplained litres about an hour, from the three hours before its gap to the three after.</summary>
     private static double StepAt(LoopState state, int hour)
     {
-        if (hour < Side) return double.NaN;
-        var (litres, _) = state.Balance.Unexplained(hour - Side, hour + Side);
-        return Level(litres, Side + 1, Side) - Level(litres, 0, Side);
+        if (hour < Reach) return double.NaN;
+        var (litres, _) = state.Balance.Unexplained(hour - Reach, hour + Reach);
+        return Level(litres, Reach + Gap + 1, Side) - Level(litres, 0, Side);
     }
 
     private static double Level(double[] litres, int from, int count)
@@ -58,7 +59,7 @@ internal sealed class DrawWatch : IWatch
     private void Judge(LoopState state, NoticeBook notices, int hour, double step)
     {
         double pulses = 0, rain = 0;
-        for (int i = hour - Side; i <= hour + Side; i++)
+        for (int i = hour - Reach; i <= hour + Reach; i++)
         {
             pulses += Math.Abs(state.Hours.Hours[i].TopUpL) + state.Hours.Hours[i].BleedL;
             rain += state.Balance.RainL(i);
@@ -67,17 +68,21 @@ internal sealed class DrawWatch : IWatch
         double k = state.Balance.Gauge.RelativeSpread;
         double limit = Math.Sqrt(Math.Pow(StepZ * _spread, 2) + Math.Pow(4 * k * pulses, 2) + Math.Pow(1.5 * rain, 2));
 
-        // Where a top-up or bleed lies within the hours compared, a step no larger than it may be its own effect, late or small.
-        if (Math.Abs(step) < Math.Max(limit, LeastL) + pulses) return;
+        // While pulses do less than they should (fouling, an empty supply), a step no larger than a pulse within these hours is its want of effect.
+        // (Those about the step itself are left out: the draw is in them.)
+        var about = state.Balance.Start(hour);
+        var lately = responses.Between(about - Duration.FromDays(4), about - Duration.FromHours(6));
+        double doubtful = lately.Count == 0 ? 0.5 : lately.Z < -2 ? 1.2 : 0.25;
+        if (Math.Abs(step) < Math.Max(limit, LeastL) + (doubtful * pulses)) return;
         if (!(Math.Abs(step) >= Math.Abs(StepAt(state, hour - 1))) || Math.Abs(step) < Math.Abs(StepAt(state, hour + 1))) return;
-        var from = state.Balance.Start(hour - 1);
-        var to = state.Balance.Start(hour) + Duration.FromHours(2);
+        var from = state.Balance.Start(hour - 2);
+        var to = state.Balance.Start(hour) + Duration.FromHours(3);
         if (state.LearningHeld(from, to) || state.Working) return;
 
         // Loss that goes on after the hour is not a draw.
-        var (litres, counts) = state.Balance.Unexplained(hour - Side, hour + Side);
-        double before = LossWindows.Slope(litres, counts, 0, Side), after = LossWindows.Slope(litres, counts, Side + 1, Side);
-        if (Math.Abs(after) > 0.3 * Math.Abs(step) || Math.Abs(before) > 0.3 * Math.Abs(step)) return;
+        var (litres, counts) = state.Balance.Unexplained(hour - Reach, hour + Reach);
+        double before = LossWindows.Slope(litres, counts, 0, Side), after = LossWindows.Slope(litres, counts, Reach + Gap + 1, Side);
+        if (Math.Abs(after) > 0.08 * Math.Abs(step) || Math.Abs(before) > 0.08 * Math.Abs(step)) return;
 
         state.Balance.Assume(hour, step);
         state.Holds.Add(from, to);
@@ -97,7 +102,7 @@ internal sealed class DrawWatch : IWatch
             FirstNoticed = state.Now,
             Evidence = step < 0
                 ? string.Create(CultureInfo.InvariantCulture,
-                    $"About {-step:0} L (± {1.645 * _spread:0}) left the loop near {when}, within the hour, and none after.")
+                    $"About {-step:0} L (± {1.645 * _spread:0}) left the loop near {when}, within an hour or two, and none after.")
                 : string.Create(CultureInfo.InvariantCulture,
                     $"From {when} on the sump fills as if {step:0} L (± {1.645 * _spread:0}) had come in, with no top-up and no rain."),
             FirstAct = step < 0
@@ -109,8 +114,8 @@ internal sealed class DrawWatch : IWatch
     /// <summary>The time within the hour at which the store's readings step the most.</summary>
     private static Instant Edge(LoopState state, int hour, int sign)
     {
-        var from = state.Balance.Start(hour) - Duration.FromMinutes(30);
-        var to = state.Balance.Start(hour) + Duration.FromMinutes(90);
+        var from = state.Balance.Start(hour) - Duration.FromMinutes(90);
+        var to = state.Balance.Start(hour) + Duration.FromMinutes(120);
         var best = from + Duration.FromHours(1);
         double most = 0;
         for (int i = state.Store.Times.Count - 1; i > 1; i--)

@@ -13,7 +13,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
 
     // Per window length: the z from which it speaks, and the least rate worth a word, L/h. Run lengths in docs/detection.md.
     private static readonly double[] LossZ = [6.5, 6, 5.5, 5, 5];
-    private static readonly double[] LeastLPerH = [6, 3, 2, 1, 0.7];
+    private static readonly double[] LeastLPerH = [6, 2.5, 1.6, 0.9, 0.6];
 
     // Drains that foul at a tenth of their capacity a day are quick ones (common practice).
     private const double QuickestFoulingADay = 0.1;
@@ -55,6 +55,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
             var rate = _windows!.At(k, last);
             if (double.IsNaN(rate.LPerH) || sign * rate.Z < LossZ[k] || sign * rate.LPerH < LeastLPerH[k]) continue;
             if (!Goes(state, last, LossWindows.Lengths[k], sign)) continue;
+            if (sign > 0 && OnlyAtPulses(state, rate.LPerH, last, LossWindows.Lengths[k])) continue;
             double fouling = sign > 0 ? FoulingShare(state, rate.LPerH, last, LossWindows.Lengths[k]) : 0;
             if (double.IsNaN(fouling)) return;
             if (fouling > 0.5 && (notices.Stands(ResponseWatch.Key) || notices.Stands(RunCurveWatch.FoulingKey))) return;
@@ -77,6 +78,31 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         return state.Now - _firstSeen < Patience ? double.NaN : 0.45;
     }
 
+    /// <summary>Known pulses in the window may be all the loss there is: litres that were counted but never came. A leak goes on between
+    /// them too.</summary>
+    private bool OnlyAtPulses(LoopState state, double rate, int last, int length)
+    {
+        int first = last - length + 1;
+        double topUps = 0;
+        for (int hour = first; hour <= last; hour++) topUps += state.Hours.Hours[hour].TopUpL;
+        if (topUps < 0.5 * rate * length) return false;
+        var (litres, _) = state.Balance.Unexplained(first, last);
+        double lost = 0;
+        int quiet = 0;
+        for (int i = 1; i < length; i++)
+        {
+            bool pulse = false;
+            for (int j = Math.Max(0, first + i - 2); j <= first + i; j++) pulse |= state.Hours.Hours[j].TopUpL > 0;
+            if (pulse || double.IsNaN(litres[i]) || double.IsNaN(litres[i - 1])) continue;
+            lost += litres[i - 1] - litres[i];
+            quiet++;
+        }
+
+        if (quiet >= 2) return lost / quiet < 0.5 * rate;
+        var (_, ratio, count) = responses.Since(state.Balance.Start(first));
+        return count > 0 && ratio < 0.5;
+    }
+
     /// <summary>It goes on: not one draw, not only by day when plants and sun may have taken more than thought.</summary>
     private static bool Goes(LoopState state, int last, int length, int sign)
     {
@@ -95,6 +121,11 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         }
 
         if (total - steepest < (length <= 4 ? 0.25 : 0.5) * total) return false;
+
+        // It goes on now, not only earlier in the window: a turned valve or a draw lets the loop settle within hours.
+        int tail = Math.Max(3, length / 4);
+        double lately = -sign * LossWindows.Slope(litres[^tail..], counts[^tail..], 0, tail);
+        if (!(lately > 0.5 * total / (length - 1))) return false;
 
         // Rain that was not caught by the gauge, or that ran off elsewhere, goes on for hours after the storm.
         if (sign < 0)
@@ -230,9 +261,9 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         if (double.IsNaN(rate.LPerH)) return;
         if (sign * rate.LPerH > Math.Max(0.4 * _noticedLPerH, 2 * rate.SpreadLPerH)) _quietSince = state.Now;
 
-        // A loss that stays for two weeks unanswered is a habit of the loop by now: it is learnt, so that a new one can be seen.
-        bool habit = state.Now - notices.Find(key)!.FirstNoticed > Duration.FromDays(14);
-        if (!habit && state.Now - _quietSince < Duration.FromHours(12)) return;
+        // A loss that stays for a month unanswered is a habit of the loop by now: it is learnt, so that a new one can be seen.
+        bool habit = state.Now - notices.Find(key)!.FirstNoticed > Duration.FromDays(30);
+        if (!habit && state.Now - _quietSince < Duration.FromHours(30)) return;
         notices.Clear(key, habit ? state.Now : _quietSince);
         state.Holds.Release(key, habit ? state.Now - Duration.FromDays(3) : state.Now);
     }

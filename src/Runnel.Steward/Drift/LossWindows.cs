@@ -54,11 +54,12 @@ internal sealed class LossWindows(LoopState state)
         if (first < 0 || double.IsNaN(_spread[lengthIndex])) return new Rate(double.NaN, double.NaN);
         var (litres, counts) = state.Balance.Unexplained(first, lastHour);
         double rate = -Slope(litres, counts, 0, length);
-        double pulses = 0, rain = 0, drawn = 0;
+        double pulses = 0, rain = 0, drawn = 0, use = 0;
         for (int hour = first; hour <= lastHour; hour++)
         {
             pulses += Math.Abs(state.Hours.Hours[hour].TopUpL) + state.Hours.Hours[hour].BleedL;
             rain += state.Balance.RainL(hour);
+            use += state.Balance.UseL(hour);
             drawn += Math.Abs(state.Hours.Hours[hour].DrawnL);
         }
 
@@ -66,8 +67,11 @@ internal sealed class LossWindows(LoopState state)
         if (drawn > 0 && length <= 8) return new Rate(double.NaN, double.NaN);
         double spread = _spread[lengthIndex];
         double gaugeError = state.Balance.Gauge.RelativeSpread * pulses / length, rainError = 0.4 * rain / length, drawnError = 0.2 * drawn / length;
+
+        // A hot spell may take an eighth more or less than the weather relations say, on top of this loop's usual scatter (common practice).
+        double weatherError = 0.12 * use / length;
         return new Rate(rate, Math.Sqrt((spread * spread) + (gaugeError * gaugeError) + (rainError * rainError)
-            + (drawnError * drawnError)));
+            + (drawnError * drawnError) + (weatherError * weatherError)));
     }
 
     /// <summary>Weighted least-squares slope of the cumulated litres over hours; NaN where fewer than half the hours were read.</summary>

@@ -9,7 +9,8 @@ namespace Runnel.Steward.Drift;
 /// a timer) drowns in the day's balance but stands out here.</summary>
 internal sealed class NightLossWatch : IWatch
 {
-    private const string Key = "night-loss";
+    /// <summary>Key under which its notice stands.</summary>
+    public const string Key = "night-loss";
     private const double NightZ = 4.5, LeastLPerH = 0.8;
     private readonly List<(Instant Start, Instant End, double LPerH)> _nights = [];
     private int _next;

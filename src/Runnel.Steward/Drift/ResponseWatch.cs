@@ -15,6 +15,9 @@ internal sealed class ResponseWatch : IWatch
     private const int Schooling = 6;
     private const double Allowance = 0.75, Decision = 6, Clip = 3.5;
 
+    // A screen that blocks within two or three days is as quick as it gets (common practice).
+    private const double QuickestBlockingADay = 0.4;
+
     // Two pulses that do next to nothing after pulses that did all are a top-up without effect, not slow fouling.
     private const double Nothing = 0.3;
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMMM");
@@ -22,15 +25,19 @@ internal sealed class ResponseWatch : IWatch
     private int _next;
     private double _sum;
     private Instant _onset;
+    private Instant _from = Instant.MinValue;
 
     /// <summary>Mean score of the pulses since a time, in standard errors of that mean (negative: they do less than in health), and how many.</summary>
-    public (double Z, double Ratio, int Count) Since(Instant from)
+    public (double Z, double Ratio, int Count) Since(Instant from) => Between(from, Instant.MaxValue);
+
+    /// <summary>The same over the pulses between two times.</summary>
+    public (double Z, double Ratio, int Count) Between(Instant from, Instant to)
     {
         double z = 0, ratio = 0;
         int n = 0;
         foreach (var score in _scores)
         {
-            if (score.Time < from) continue;
+            if (score.Time < from || score.Time >= to) continue;
             z += score.Z;
             ratio += score.Ratio;
             n++;
@@ -52,15 +59,36 @@ internal sealed class ResponseWatch : IWatch
         }
     }
 
+    /// <summary>The loop was changed: what pulses did before says nothing of what they should do now.</summary>
+    public void Restart(Instant from)
+    {
+        _from = from;
+        _sum = 0;
+        _scores.RemoveAll(s => s.Time >= from);
+    }
+
+    /// <summary>The store shrinks faster than fouling lets it: water is lost, and pulses only seem to do less.</summary>
+    private static bool LosingTooFast(LoopState state)
+    {
+        int last = state.Balance.HourCount - 1;
+        var (litres, counts) = state.Balance.Unexplained(last - 9, last);
+        double rate = -LossWindows.Slope(litres, counts, 0, litres.Length);
+        return rate > QuickestBlockingADay / 24 * state.Balance.Gauge.LitresPerUnit;
+    }
+
+    /// <summary>Water known to come or go by another way, which also changes what a pulse leaves in the loop.</summary>
+    private static bool OtherReason(NoticeBook notices) =>
+        notices.Find(LeakWatch.LossKey) is { Cause: CauseNames.Leak } || notices.Stands(LeakWatch.GainKey) || notices.Stands(NightLossWatch.Key);
+
     /// <summary>One pulse against the healthy ones at least three days older.</summary>
-    private static (double Ratio, double Z)? Score(LoopState state, IReadOnlyList<PulseResponse> responses, int at)
+    private (double Ratio, double Z)? Score(LoopState state, IReadOnlyList<PulseResponse> responses, int at)
     {
         var pulse = responses[at];
         var past = new List<double>();
         for (int i = 0; i < at; i++)
         {
             bool old = pulse.Start - responses[i].Start > Duration.FromDays(state.Now - state.Began < Duration.FromDays(12) ? 0 : 3);
-            if (old && !state.LearningHeld(responses[i].Start, responses[i].End)) past.Add(responses[i].PerLitre);
+            if (old && responses[i].Start >= _from && !state.LearningHeld(responses[i].Start, responses[i].End)) past.Add(responses[i].PerLitre);
         }
 
         if (past.Count < Schooling) return null;
@@ -96,11 +124,12 @@ internal sealed class ResponseWatch : IWatch
             return;
         }
 
-        if (_sum < Decision || notices.Stands(RunCurveWatch.FoulingKey) || notices.Find(LeakWatch.LossKey) is { Cause: CauseNames.Leak }) return;
+        if (_sum < Decision || notices.Stands(RunCurveWatch.FoulingKey) || OtherReason(notices)) return;
         var since = _scores.Where(s => s.Time >= _onset).ToList();
         if (since.Count < 2 || (latest.Ratio < Nothing && since[0].Ratio < Nothing)) return;
         if (notices.Spoke(state.Now - Duration.FromHours(36), CauseNames.PumpStopped, CauseNames.PumpDry, CauseNames.TopUpWithoutEffect,
             CauseNames.SiphonStuck)) return;
+        if (LosingTooFast(state)) return;
         double ratio = since.TakeLast(3).Average(s => s.Ratio);
         state.Holds.Begin(Key, _onset);
         string when = Day.Format(_onset.InZone(state.Place.Zone).Date);

@@ -205,10 +205,19 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
     private void Step(LoopState state, NoticeBook notices, int sign, ShapeFit step, List<CurveBin> bins)
     {
         var since = bins[step.Onset].Start;
-        notices.Tell(CurveNotices.Step(state, this, sign, step, since));
+        notices.Tell(CurveNotices.Step(state, this, sign, step, since, FillsShorter(bins, step.Onset)));
+        responses.Restart(since);
         _regimeStart = since;
         _lastStep = state.Now;
         _pendingSince = null;
+    }
+
+    /// <summary>By what share fills became shorter at a step, from the day before to the day after.</summary>
+    private static double FillsShorter(List<CurveBin> bins, int onset)
+    {
+        var before = bins.Take(onset).TakeLast(12).ToList();
+        var after = bins.Skip(onset).Take(12).ToList();
+        return before.Count < 3 || after.Count < 3 ? 0 : Math.Log(after.Average(b => b.InverseFill) / before.Average(b => b.InverseFill));
     }
 
     private void Ramp(

@@ -100,16 +100,42 @@ internal sealed class Balance
         for (int i = 0; i < n; i++)
         {
             int hour = first + i;
-            var start = Start(hour);
-            double change = KnownL(hour) - UseL(hour) + _assumed.GetValueOrDefault(hour);
-            expected += change / 2;
-            var (g, count) = _state.Store.Between(start, start + Duration.FromHours(1));
+            double known = KnownL(hour), change = known - UseL(hour) + _assumed.GetValueOrDefault(hour);
+            var (g, count, knownShare) = ReadHour(hour);
             counts[i] = count;
-            litres[i] = count == 0 ? double.NaN : (k * g) - expected;
-            expected += change / 2;
+            litres[i] = count == 0 ? double.NaN : (k * g) - expected - ((change - known) / 2) - (knownShare * known);
+            expected += change;
         }
 
         return (litres, counts);
+    }
+
+    /// <summary>The store's reading of one hour, its count, and the share of the hour's known water that had come when it was taken. Where a
+    /// valve ran within the hour, the readings before it and those after it are not mixed: the larger group counts.</summary>
+    private (double G, int Count, double KnownShare) ReadHour(int hour)
+    {
+        var start = Start(hour);
+        var end = start + Duration.FromHours(1);
+        var h = _state.Hours.Hours[hour];
+        if (h.TopUpL + h.BleedL <= 0)
+        {
+            var (g, n) = _state.Store.Between(start, end);
+            return (g, n, 0.5);
+        }
+
+        var first = end;
+        var last = start;
+        for (int i = _state.Pulses.Count - 1; i >= 0 && _state.Pulses[i].Start > start - Duration.FromHours(12); i--)
+        {
+            var pulse = _state.Pulses[i];
+            if (pulse.Start >= end || pulse.Start + pulse.Length <= start) continue;
+            first = Instant.Min(first, Instant.Max(start, pulse.Start));
+            last = Instant.Max(last, Instant.Min(end, pulse.Start + pulse.Length));
+        }
+
+        var before = _state.Store.Between(start, first);
+        var after = _state.Store.Between(last, end);
+        return after.Count >= before.Count ? (after.Centre, after.Count, 1) : (before.Centre, before.Count, 0);
     }
 
     /// <summary>Litres that left the loop between two times besides known water: weather, less rain, and what went missing at the rate of
