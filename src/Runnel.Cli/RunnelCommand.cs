@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using Runnel.Cli.Pages;
+using Runnel.Cli.Places;
 using Runnel.Cli.Records;
 
 namespace Runnel.Cli;
@@ -15,6 +16,7 @@ public static class RunnelCommand
         var root = new RootCommand("Reads a pump's log and tells what the loop has been doing, what drifted, and what to do first.")
         {
             DiagnoseCommand.Create(terminal),
+            InspectCommand.Create(terminal),
             ImportCommand.Create(terminal),
             ExportCommand.Create(terminal),
             RunCommand.Create(terminal),

@@ -7,9 +7,10 @@ public sealed class PlainText(int width)
 {
     private readonly StringBuilder _text = new();
 
+    /// <summary>One blank line; never two.</summary>
     public PlainText Blank()
     {
-        _text.Append('\n');
+        if (_text.Length > 1 && !(_text[^1] == '\n' && _text[^2] == '\n')) _text.Append('\n');
         return this;
     }
 

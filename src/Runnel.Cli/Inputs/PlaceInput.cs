@@ -26,21 +26,25 @@ internal static class PlaceInput
                 "--place", "no place file was named", "Add --place FILE, or make one with 'runnel new --from-log LOG.csv'");
         }
 
+        var (read, text) = await ParseAsync(path, needs, cancel);
+        if (read.Place is not { } place) throw Refused(read);
+        foreach (string remark in read.Remarks) await terminal.TellAsync($"{path}: {remark}");
+        return (place, text);
+    }
+
+    /// <summary>Reads it, sound or not.</summary>
+    public static async Task<(PlaceFileResult Read, string Text)> ParseAsync(string path, PlaceNeeds needs, CancellationToken cancel)
+    {
         if (!File.Exists(path) && !Directory.Exists(path))
         {
             throw new RefusedException(path, "there is no such place file", "Check the name, or make one with 'runnel new --from-log LOG.csv'");
         }
 
         string text = await InputFile.ReadTextAsync(path, MostBytes, cancel);
-        var read = PlaceFile.Read(text, path, needs);
-        if (read.Place is null)
-        {
-            throw new RefusedException(
-                ExitCodes.CouldNot,
-                [.. read.Problems.Select(p => RefusedException.Line($"{p.File}:{p.Line}:{p.Column}", p.What, p.Remedy))]);
-        }
-
-        foreach (string remark in read.Remarks) await terminal.TellAsync($"{path}: {remark}");
-        return (read.Place, text);
+        return (PlaceFile.Read(text, path, needs), text);
     }
+
+    /// <summary>Every problem of the file, a line each.</summary>
+    public static RefusedException Refused(PlaceFileResult read) => new(
+        ExitCodes.CouldNot, [.. read.Problems.Select(p => RefusedException.Line($"{p.File}:{p.Line}:{p.Column}", p.What, p.Remedy))]);
 }
