@@ -1,0 +1,117 @@
+using Runnel.Science.Statistics;
+
+namespace Runnel.Science.Fish;
+
+/// <summary>What a weighed sample says of a group of fish.</summary>
+/// <param name="MeanG">Mean weight, g.</param>
+/// <param name="SdG">Standard deviation, g.</param>
+/// <param name="MeanPm95G">Half width of the 95 % interval of the mean, g.</param>
+/// <param name="BiomassKg">Weight of the whole group, kg.</param>
+public readonly record struct FishSample(double MeanG, double SdG, double MeanPm95G, double BiomassKg);
+
+/// <summary>Growth, condition and samples of fish.</summary>
+public static class Growth
+{
+    /// <summary>Thermal growth coefficient, x 1000.</summary>
+    /// <param name="startG">Weight at the start, g.</param>
+    /// <param name="endG">Weight at the end, g.</param>
+    /// <param name="degreeDays">Sum of the daily mean temperatures, °C days.</param>
+    /// <returns>Coefficient x 1000 (some print it x 100).</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Iwama and Tautz (1981), Can. J. Fish. Aquat. Sci. 38:649-656.</remarks>
+    public static double ThermalCoefficient(double startG, double endG, double degreeDays)
+    {
+        Require.Positive(startG);
+        Require.Positive(endG);
+        Require.Positive(degreeDays);
+        return 1000 * (Math.Cbrt(endG) - Math.Cbrt(startG)) / degreeDays;
+    }
+
+    /// <summary>Weight after so many degree days, g.</summary>
+    /// <param name="startG">Weight at the start, g.</param>
+    /// <param name="coefficient">Thermal growth coefficient x 1000.</param>
+    /// <param name="degreeDays">Sum of the daily mean temperatures, °C days.</param>
+    /// <returns>Weight, g.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    public static double WeightG(double startG, double coefficient, double degreeDays)
+    {
+        Require.Positive(startG);
+        Require.InRange(coefficient, 0, 10);
+        Require.NotNegative(degreeDays);
+        return Math.Pow(Math.Cbrt(startG) + (coefficient / 1000 * degreeDays), 3);
+    }
+
+    /// <summary>Days to a target weight.</summary>
+    /// <param name="startG">Weight at the start, g.</param>
+    /// <param name="targetG">Target, g; 0 days when it is reached.</param>
+    /// <param name="coefficient">Thermal growth coefficient x 1000, above 0.</param>
+    /// <param name="waterTempC">Mean water temperature, °C, above 0.</param>
+    /// <returns>Days.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    public static double DaysTo(double startG, double targetG, double coefficient, double waterTempC)
+    {
+        Require.Positive(startG);
+        Require.Positive(targetG);
+        Require.InRange(coefficient, 1e-6, 10);
+        Require.InRange(waterTempC, 0.1, 45);
+        return Math.Max(0, 1000 * (Math.Cbrt(targetG) - Math.Cbrt(startG)) / (coefficient * waterTempC));
+    }
+
+    /// <summary>Specific growth rate, % a day.</summary>
+    /// <param name="startG">Weight at the start, g.</param>
+    /// <param name="endG">Weight at the end, g.</param>
+    /// <param name="days">Days between.</param>
+    /// <returns>% a day.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Definition: 100 (ln W2 - ln W1)/days.</remarks>
+    public static double SpecificPercentPerDay(double startG, double endG, double days)
+    {
+        Require.Positive(startG);
+        Require.Positive(endG);
+        Require.Positive(days);
+        return 100 * Math.Log(endG / startG) / days;
+    }
+
+    /// <summary>Weight from length: a L^b, in the units of the coefficients.</summary>
+    /// <param name="length">Length (cm for g).</param>
+    /// <param name="a">Coefficient.</param>
+    /// <param name="b">Exponent, 2 to 4.</param>
+    /// <returns>Weight.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    public static double WeightOfLength(double length, double a, double b)
+    {
+        Require.Positive(length);
+        Require.Positive(a);
+        Require.InRange(b, 2, 4);
+        return a * Math.Pow(length, b);
+    }
+
+    /// <summary>Fulton's condition factor.</summary>
+    /// <param name="weightG">Weight, g.</param>
+    /// <param name="lengthCm">Length, cm.</param>
+    /// <returns>100 W/L³.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    public static double Condition(double weightG, double lengthCm)
+    {
+        Require.Positive(weightG);
+        Require.Positive(lengthCm);
+        return 100 * weightG / (lengthCm * lengthCm * lengthCm);
+    }
+
+    /// <summary>Mean weight and biomass of a group from a sample.</summary>
+    /// <param name="weightsG">Weights of the sample, g, two or more.</param>
+    /// <param name="population">Fish in the group, as many as the sample or more.</param>
+    /// <returns>Mean, spread, interval and biomass.</returns>
+    /// <exception cref="ArgumentException">Fewer than two weights.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Cochran (1977), Sampling Techniques: t interval with the factor sqrt((N - n)/(N - 1)). Netted fish are seldom a fair sample.</remarks>
+    public static FishSample Sample(ReadOnlySpan<double> weightsG, int population)
+    {
+        Require.Series(weightsG, 2);
+        Require.InRange(population, weightsG.Length, int.MaxValue);
+        int n = weightsG.Length;
+        double mean = Moments.Mean(weightsG), sd = Moments.SampleSd(weightsG);
+        double finite = Math.Sqrt((population - n) / (population - 1.0));
+        return new FishSample(mean, sd, StudentDistribution.Quantile(0.975, n - 1) * sd / Math.Sqrt(n) * finite, mean * population / 1000);
+    }
+}
