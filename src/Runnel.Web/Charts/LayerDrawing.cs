@@ -23,7 +23,7 @@ internal sealed class LayerDrawing(SvgWriter svg, LinearScale x, LinearScale y, 
         {
             double start = Px(pulse.Start), width = Math.Max(2.5, Px(pulse.Start + pulse.Length) - start);
             if (start + width < x.AtLowPx || start > x.AtHighPx) continue;
-            (double top, double bottom) = (topPx + 7, topPx + heightPx - 3);
+            (double top, double bottom) = (topPx + 9, topPx + heightPx - 3);
             path.Move(start, top).Line(start + width, top).Line(start + width, bottom).Line(start, bottom).Close();
         }
 

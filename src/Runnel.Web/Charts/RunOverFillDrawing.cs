@@ -105,34 +105,58 @@ public sealed class RunOverFillDrawing
 
     private void DrawWords()
     {
+        var places = new LabelPlaces(LeftPx + 4, TopPx, _widthPx - 4, TopPx + _heightPx - 2);
+        foreach (FillAndRun m in _chart.Before.Concat(_chart.Since)) places.AddMark(_x.Px(m.Fill), _y.Px(m.Run));
+        foreach (BandPoint p in _chart.Expected) places.AddMark(_x.Px(p.X), _y.Px(p.Value));
         if (_chart.Last is { } last && _chart.ExpectedAt(last.Fill) is { } expected)
         {
             double x = _x.Px(last.Fill), from = _y.Px(last.Run), to = _y.Px(expected.Value);
-            bool under = from > to;
-            _svg.Line("leader", x, from + (under ? -5 : 5), x, to);
+            int away = from > to ? 1 : -1; // down the page, or up
+            if (Math.Abs(from - to) > 12)
+            {
+                _svg.Line("leader", x, from - (5 * away), x, to);
+                places.AddStroke(x, from, x, to);
+            }
+
             int decimals = Figures.DecimalsFor(expected.Value);
-            Beside($"expected {Figures.Number(expected.Value, decimals)}", "an", x, to + (under ? -14 : 24));
-            Beside($"last day {Figures.Number(last.Run, decimals)}", "an b", x, from + (under ? 22 : -12));
+            Write("an b", $"last day {Figures.Number(last.Run, decimals)}", places, Around(x, from, away));
+            Write("an", $"expected {Figures.Number(expected.Value, decimals)}", places, Around(x, to, -away));
         }
 
-        NameCloud(_chart.Since, _chart.SinceName, below: true);
-        NameCloud(_chart.Before, _chart.BeforeName, below: false);
+        NameCloud(_chart.Since, _chart.SinceName, places);
+        NameCloud(_chart.Before, _chart.BeforeName, places);
     }
 
-    private void Beside(string words, string style, double x, double y)
+    /// <summary>Places beyond a point on one side of it, then further out and to its sides.</summary>
+    private static IEnumerable<(double X, double Y)> Around(double x, double y, int away)
     {
-        double half = TimeChartDrawing.TextWidth(words) / 2;
-        _svg.Text(style, Math.Clamp(x, LeftPx + half, _widthPx - half), Math.Clamp(y, TopPx + 12, TopPx + _heightPx - 6), words, "middle");
+        double baseLine = y + (away > 0 ? 20 : -10);
+        for (int step = 0; step < 5; step++)
+        {
+            foreach (int side in (int[])[0, -1, 1, -2, 2]) yield return (x + (side * 34), baseLine + (step * 12 * away));
+        }
     }
 
-    /// <summary>Names a cloud of marks beside its middle, on the side away from the other cloud.</summary>
-    private void NameCloud(IReadOnlyList<FillAndRun> cloud, string name, bool below)
+    /// <summary>Names a cloud of marks close to some of them, where there is room.</summary>
+    private void NameCloud(IReadOnlyList<FillAndRun> cloud, string name, LabelPlaces places)
     {
         if (cloud.Count == 0 || name.Length == 0) return;
+        double half = TimeChartDrawing.TextWidth(name) / 2;
         FillAndRun[] byFill = [.. cloud.OrderBy(m => m.Fill)];
-        FillAndRun middle = byFill[byFill.Length / 2];
-        double width = TimeChartDrawing.TextWidth(name), x = _x.Px(middle.Fill) + (below ? -14 - width : 16);
-        double y = _y.Px(middle.Run) + (below ? 26 : -16);
-        _svg.Text("an", Math.Clamp(x, LeftPx + 4, _widthPx - width - 4), Math.Clamp(y, TopPx + 12, TopPx + _heightPx - 8), name);
+        var near = new List<(double X, double Y)>();
+        foreach (FillAndRun m in (FillAndRun[])[byFill[byFill.Length / 2], byFill[byFill.Length / 4], byFill[byFill.Length * 3 / 4], byFill[0], byFill[^1]])
+        {
+            (double x, double y) = (_x.Px(m.Fill), _y.Px(m.Run));
+            for (int step = 0; step < 4; step++)
+                near.AddRange([(x, y - 12 - (step * 10)), (x + half + 12 + (step * 10), y + 4), (x - half - 12 - (step * 10), y + 4), (x, y + 22 + (step * 10))]);
+        }
+
+        Write("an", name, places, near);
+    }
+
+    private void Write(string style, string words, LabelPlaces places, IEnumerable<(double X, double Y)> candidates)
+    {
+        (double x, double y) = places.Place(words, candidates);
+        _svg.Text(style, x, y, words);
     }
 }

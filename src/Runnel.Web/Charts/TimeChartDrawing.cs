@@ -7,7 +7,7 @@ namespace Runnel.Web.Charts;
 /// <summary>Draws a <see cref="TimeChart"/> over a range in one size.</summary>
 public sealed class TimeChartDrawing
 {
-    private const double LeftPx = 52, TopPx = 26, LanePx = 22, AxisRowPx = 19;
+    private const double LeftPx = 52, TopPx = 26, LanePx = 24, AxisRowPx = 19;
 
     private readonly TimeChart _chart;
     private readonly ChartSize _size;
@@ -55,7 +55,7 @@ public sealed class TimeChartDrawing
         double axisY = BottomPx + (_chart.Lanes.Count * LanePx);
         double height = axisY + AxisRowPx + (twoRows ? AxisRowPx : 0) + 4;
         string data = string.Create(CultureInfo.InvariantCulture,
-            $" data-left=\"{_x.AtLowPx}\" data-right=\"{_x.AtHighPx}\" data-from=\"{_x.Low}\" data-to=\"{_x.High}\"");
+            $" data-left=\"{_x.AtLowPx}\" data-right=\"{_x.AtHighPx}\" data-from=\"{_x.Low}\" data-to=\"{_x.High}\" data-words=\"{Stretch.InWords(_range, _chart.Zone)}\"");
         _svg.Open(_id, "ch " + _size.Name, _size.WidthPx, height, _chart.Title, _chart.Description, data);
         _svg.Raw(string.Create(CultureInfo.InvariantCulture,
             $"<clipPath id=\"{_id}-c\"><rect x=\"{SvgWriter.N(_x.AtLowPx)}\" y=\"0\" width=\"{SvgWriter.N(_x.AtHighPx - _x.AtLowPx)}\" height=\"{SvgWriter.N(axisY)}\"/></clipPath>"));
@@ -68,7 +68,7 @@ public sealed class TimeChartDrawing
         for (int i = 0; i < _chart.Lanes.Count; i++) layers.DrawLane(_chart.Lanes[i], BottomPx + (i * LanePx), LanePx);
         _svg.Raw("</g></g>");
         for (int i = 0; i < _chart.Lanes.Count; i++)
-            _svg.Text("ax", LeftPx - 6, BottomPx + (i * LanePx) + 17, _chart.Lanes[i].Name, "end");
+            _svg.Text("ax", LeftPx - 6, BottomPx + (i * LanePx) + 20, _chart.Lanes[i].Name, "end");
         DrawEvents();
         layers.DrawNames(_chart.Layers);
         DrawTimeAxis(axisY, twoRows);
@@ -113,7 +113,7 @@ public sealed class TimeChartDrawing
 
     private void DrawGaps(double axisY)
     {
-        double lastEnd = double.NegativeInfinity;
+        double lastEnd = TextWidth(_chart.ValueName);
         foreach (Interval gap in _chart.Gaps)
         {
             Instant start = Instant.Max(gap.Start, _range.Start), end = Instant.Min(gap.End, _range.End);
@@ -121,10 +121,13 @@ public sealed class TimeChartDrawing
             double x1 = _x.Px(start.ToUnixTimeMilliseconds()), x2 = _x.Px(end.ToUnixTimeMilliseconds());
             if (x2 - x1 >= 0.75) _svg.Rect("gap", x1, TopPx, x2 - x1, axisY - TopPx);
             if (gap.Duration <= Duration.FromHours(1)) continue;
-            string words = $"no readings {Times.Span(gap.Duration)}";
-            double width = TextWidth(words), left = Math.Clamp(((x1 + x2) / 2) - (width / 2), LeftPx, _x.AtHighPx - width);
-            if (left < lastEnd + 10) continue;
-            _svg.Text("an", left, BottomPx - 7, words);
+            // Named above the plot, in the row of the axis name, where no line or bar can run through the words.
+            string words = $"no readings, {Times.Span(gap.Duration)}";
+            double width = TextWidth(words), middle = (x1 + x2) / 2, left = Math.Clamp(middle - (width / 2), LeftPx, _x.AtHighPx - width);
+            if (left < lastEnd + 10) left = middle - 6;
+            if (left < lastEnd + 10 || left + width > _size.WidthPx) continue;
+            _svg.Line("tick", middle, TopPx - 8, middle, TopPx);
+            _svg.Text("ax", left, 13, words);
             lastEnd = left + width;
         }
     }

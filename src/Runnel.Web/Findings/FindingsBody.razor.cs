@@ -33,10 +33,10 @@ public sealed partial class FindingsBody : ComponentBase
     {
         get
         {
-            LocalDate from = D.From.InZone(D.Zone).Date, to = D.To.InZone(D.Zone).Date;
-            int days = Math.Max(1, Period.DaysBetween(from, to) + 1);
+            Interval whole = View.Whole;
+            int days = Period.DaysBetween(whole.Start.InZone(D.Zone).Date, Stretch.LastDay(whole.End, D.Zone)) + 1;
             string cycles = D.Cycles.Count > 0 ? $", {Figures.Number(D.Cycles.Count)} pump cycles" : "";
-            return $"{D.PlaceName}, {Times.DayAndMonth(from)} to {Times.FullDate(to)}: {Figures.Number(days)} days{cycles}, {Figures.Number(D.ReadingCount)} readings.";
+            return $"{D.PlaceName}, {Stretch.InWords(whole, D.Zone)}: {Figures.Number(days)} {(days == 1 ? "day" : "days")}{cycles}, {Figures.Number(D.ReadingCount)} readings.";
         }
     }
 

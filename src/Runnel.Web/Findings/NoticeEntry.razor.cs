@@ -10,6 +10,11 @@ public sealed partial class NoticeEntry : ComponentBase
     [Parameter] public required Notice Notice { get; set; }
     [Parameter] public required DateTimeZone Zone { get; set; }
 
+    /// <summary>The word of urgency; a notice that is over no longer asks for anyone.</summary>
+    private string Heading => Notice.Cleared is null || Notice.Urgency == Urgency.Record
+        ? Urgencies.Word(Notice.Urgency) + ":"
+        : $"Over (was {Urgencies.Word(Notice.Urgency).ToLowerInvariant()}):";
+
     private string Likelihoods => string.Join("; ", Notice.Causes.Select(c => $"{Chances.InWords(c.Probability)} {Causes.Statement(c.Name)}")) + ".";
 
     private string When

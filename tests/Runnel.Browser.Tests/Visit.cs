@@ -1,0 +1,45 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace Runnel.Browser.Tests;
+
+/// <summary>One browser page under watch: what it logs, what it asks of other hosts, whether it fits and can be used by all.</summary>
+internal sealed class Visit : IAsyncDisposable
+{
+    private readonly IBrowserContext _context;
+    private readonly List<string> _consoleErrors = [], _foreign = [];
+
+    private Visit(IBrowserContext context, IPage page) => (_context, Page) = (context, page);
+
+    public IPage Page { get; }
+
+    public static async Task<Visit> OpenAsync(IBrowserContext context, string address)
+    {
+        IPage page = await context.NewPageAsync();
+        var visit = new Visit(context, page);
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning") visit._consoleErrors.Add(message.Text);
+        };
+        page.PageError += (_, fault) => visit._consoleErrors.Add(fault);
+        page.Request += (_, request) =>
+        {
+            if (!request.Url.StartsWith(address, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal))
+                visit._foreign.Add(request.Url);
+        };
+        return visit;
+    }
+
+    /// <summary>Nothing in the console, nothing asked of another host, nothing wider than the window, no rule of accessibility broken.</summary>
+    public async Task AssertSoundAsync()
+    {
+        Assert.Empty(_consoleErrors);
+        Assert.Empty(_foreign);
+        int spill = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(spill <= 0, $"the page is {spill} px wider than its window");
+        var axe = await Page.RunAxe();
+        Assert.Empty(axe.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+    }
+
+    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+}
