@@ -32,6 +32,7 @@ public enum SeenAs
 /// <param name="RunningAbove">Power (W) or current (A) from which on the thing runs, or null: learnt.</param>
 /// <param name="Seen">Where a running channel gets its word from.</param>
 /// <param name="HeightM">Height of a wind sensor above the ground, m, or null.</param>
+/// <param name="Column">Its name in logs where that is not <paramref name="Id"/>, or null.</param>
 public sealed record Channel(
     string Id,
     Quantity Measures,
@@ -43,4 +44,5 @@ public sealed record Channel(
     double? Greatest = null,
     double? RunningAbove = null,
     SeenAs Seen = SeenAs.Commanded,
-    double? HeightM = null);
+    double? HeightM = null,
+    string? Column = null);

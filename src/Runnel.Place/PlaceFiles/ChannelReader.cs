@@ -29,7 +29,7 @@ internal static class ChannelReader
             section.Text("id")!, measures, section.Text("of"), scale * toStandard, (offset * toStandard) + shift,
             section.Number("every") is { } everyS ? Duration.FromSeconds(everyS) : null,
             least, greatest, ReadRunningAbove(section, measures, standard, problems),
-            KebabNames<SeenAs>.Find(section.Text("seen") ?? "") ?? SeenAs.Commanded, section.Number("height"));
+            KebabNames<SeenAs>.Find(section.Text("seen") ?? "") ?? SeenAs.Commanded, section.Number("height"), section.Text("column"));
     }
 
     private static Unit? ReadUnit(SectionValues section, Quantity measures, Unit? standard, ProblemList problems)

@@ -125,7 +125,8 @@ internal static class SectionRules
         Any("least"), Any("greatest"), Any("running-above"),
         new("seen", Form.Choice, Choices: KebabNames<SeenAs>.All),
         new("height", Form.Quantity, "m", 0, 200, Example: "\"2 m\""),
-        Any("source"), Any("column"), Any("topic"), Any("path"), Any("pointer"), Any("url"), Any("device"), Any("pin"), Any("depth"),
+        new("column", Form.Text),
+        Any("source"), Any("topic"), Any("path"), Any("pointer"), Any("url"), Any("device"), Any("pin"), Any("depth"),
         Any("accuracy"), Any("resolution"), Any("calibrated"), Any("make"), Any("model"), Any("kind"),
     ]);
 
