@@ -16,14 +16,20 @@ public sealed class Site : IAsyncLifetime
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
+    public const long LargestLogBytes = 8 * 1024 * 1024;
+
     public string Address { get; private set; } = "";
+
+    public DroppedFiles Files { get; private set; } = null!;
 
     public async ValueTask InitializeAsync()
     {
+        Files = new DroppedFiles(Path.Combine(_folder, "files"));
         _app = RunnelPages.Build([], new RunnelPagesOptions
         {
             WorkFolder = Path.Combine(_folder, "work"),
             Urls = "http://127.0.0.1:0",
+            LargestLogBytes = LargestLogBytes,
             InventedLog = MadeUpFindings.FoulingDrains,
         });
         await _app.StartAsync();

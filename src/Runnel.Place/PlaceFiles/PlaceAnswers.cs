@@ -39,4 +39,7 @@ public sealed record PlaceAnswers
 /// <param name="Of">One of <see cref="PlaceFileWriter.Things"/>, with <c>-2</c> and so on for a second one; null for the place.</param>
 /// <param name="Column">Its name in the log where that differs from the identifier.</param>
 /// <param name="Unit">Unit of its raw values where that is not the quantity's own.</param>
-public sealed record ChannelAnswer(string Id, Quantity Measures, string? Of = null, string? Column = null, string? Unit = null);
+/// <param name="Scale">Multiplier that turns raw values into the quantity's unit.</param>
+/// <param name="Offset">Added after the multiplier.</param>
+public sealed record ChannelAnswer(
+    string Id, Quantity Measures, string? Of = null, string? Column = null, string? Unit = null, double Scale = 1, double Offset = 0);

@@ -117,6 +117,8 @@ public static class PlaceFileWriter
             Line(text, "measures", Quoted(Quantities.NameOf(channel.Measures)));
             if (channel.Of is { } of) Line(text, "of", Quoted(of));
             if (channel.Unit is { Length: > 0 } unit) Line(text, "unit", Quoted(unit), "of the values in the log");
+            if (channel.Scale != 1) Line(text, "scale", channel.Scale.ToString("R", CultureInfo.InvariantCulture), "raw values times this");
+            if (channel.Offset != 0) Line(text, "offset", channel.Offset.ToString("R", CultureInfo.InvariantCulture), "and then plus this");
             if (channel.Measures is Runnel.Place.Quantity.Power or Runnel.Place.Quantity.Current)
             {
                 string example = channel.Measures == Runnel.Place.Quantity.Power ? "20 W" : "0.2 A";

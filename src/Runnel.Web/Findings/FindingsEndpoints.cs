@@ -3,9 +3,11 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using NodaTime;
+using Runnel.Exchange.Findings;
 using Runnel.Place.Findings;
 using Runnel.Web.Charts;
 using Runnel.Web.Report;
+using Runnel.Web.Words;
 
 namespace Runnel.Web.Findings;
 
@@ -17,7 +19,8 @@ public static class FindingsEndpoints
         RouteGroupBuilder invented = app.MapGroup("/log/invented");
         invented.MapGet("/charts/{chart}", (string chart, string? from, string? to, string? size, InventedLog log) =>
             Drawing(log.Findings, chart, from, to, size));
-        invented.MapGet("/report.html", (InventedLog log) => Report(log.Findings, "invented"));
+        invented.MapGet("/report.html", (InventedLog log) => Report(log.Findings));
+        invented.MapGet("/findings.json", (InventedLog log) => Json(log.Findings));
     }
 
     internal static IResult Drawing(Diagnosis? findings, string chart, string? from, string? to, string? size)
@@ -28,7 +31,18 @@ public static class FindingsEndpoints
         return Results.Text(TimeChartDrawing.Draw(found, chartSize, range), "image/svg+xml", Encoding.UTF8);
     }
 
-    internal static IResult Report(Diagnosis? findings, string name) => findings is null
+    internal static IResult Report(Diagnosis? findings) => findings is null
         ? Results.NotFound()
-        : Results.File(Encoding.UTF8.GetBytes(HtmlReport.Render(findings)), "text/html; charset=utf-8", $"runnel-{name}.html");
+        : Results.File(Encoding.UTF8.GetBytes(HtmlReport.Render(findings)), "text/html; charset=utf-8", $"{FileStem(findings)}.html");
+
+    internal static IResult Json(Diagnosis? findings) => findings is null
+        ? Results.Problem(statusCode: StatusCodes.Status404NotFound, title: "There are no findings at this address.")
+        : Results.Text(DiagnosisJson.Write(findings), "application/json", Encoding.UTF8);
+
+    /// <summary>"lower-terrace-2026-03-05": what it is about and until when.</summary>
+    private static string FileStem(Diagnosis findings)
+    {
+        string name = string.Concat(findings.PlaceName.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')).Trim('-');
+        return $"{(name.Length == 0 ? "log" : name)}-{Stretch.LastDay(findings.To, findings.Zone):uuuu'-'MM'-'dd}";
+    }
 }

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
 
 namespace Runnel.Web.Hosting;
@@ -20,6 +21,14 @@ public static class PageHeaders
             headers.TryAdd("Referrer-Policy", "same-origin");
             return Task.CompletedTask;
         });
+        return next(http);
+    });
+
+    /// <summary>A refused post is answered with a page, and that page is no form: it must not be refused for the same reason again.</summary>
+    public static void UseGetForErrorPages(this IApplicationBuilder app) => app.Use((http, next) =>
+    {
+        if (http.Features.Get<IStatusCodeReExecuteFeature>() is not null || http.Features.Get<IExceptionHandlerFeature>() is not null)
+            http.Request.Method = HttpMethods.Get;
         return next(http);
     });
 }

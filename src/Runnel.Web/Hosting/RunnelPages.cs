@@ -6,12 +6,16 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Runnel.Web.Findings;
 using Runnel.Web.Shell;
+using Runnel.Web.YourLog;
 
 namespace Runnel.Web.Hosting;
 
 /// <summary>Composes the pages: `await using var app = RunnelPages.Build(args, options); await app.RunAsync();`</summary>
 public static class RunnelPages
 {
+    /// <summary>A form carries a little more than its log: a place file, a daybook, its own marks.</summary>
+    internal const long FormAllowanceBytes = 16 * 1024 * 1024;
+
     public static WebApplication Build(string[] args, RunnelPagesOptions options)
     {
         WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
@@ -25,13 +29,15 @@ public static class RunnelPages
 
     public static IServiceCollection AddRunnelPages(this IServiceCollection services, RunnelPagesOptions options)
     {
-        // A form carries a little more than its file.
-        long largestForm = options.LargestLogBytes + (1024 * 1024);
+        long largestForm = options.LargestLogBytes + FormAllowanceBytes;
         services.Configure<Microsoft.AspNetCore.Server.Kestrel.Core.KestrelServerOptions>(k => k.Limits.MaxRequestBodySize = largestForm);
         services.Configure<FormOptions>(f => f.MultipartBodyLengthLimit = largestForm);
         services.AddSingleton(options);
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<InventedLog>();
+        services.AddSingleton<DroppedLogs>();
+        services.AddSingleton<LogSurveys>();
+        services.AddSingleton<DroppedFindings>();
         services.AddRazorComponents();
         services.AddAntiforgery(a => a.Cookie.Name = "runnel-form");
         services.AddProblemDetails();
@@ -45,14 +51,19 @@ public static class RunnelPages
 
     public static void UseRunnelPages(this WebApplication app)
     {
+        // Made while the first visitor is still typing the address.
+        app.Lifetime.ApplicationStarted.Register(() => _ = Task.Run(() => app.Services.GetRequiredService<InventedLog>().Findings));
         app.UseResponseCompression();
         app.UsePageHeaders();
         app.UseExceptionHandler("/fault", createScopeForErrors: true);
-        app.UseStatusCodePagesWithReExecute("/missing", createScopeForStatusCodePages: true);
+        app.UseStatusCodePagesWithReExecute("/problem/{0}", createScopeForStatusCodePages: true);
+        app.UseGetForErrorPages();
+        app.UseUploadLimit(app.Services.GetRequiredService<RunnelPagesOptions>());
         app.UseAntiforgery();
         app.MapPageAssets();
         app.MapLook();
         app.MapFindings();
+        app.MapDroppedLogs();
         app.Map("/api/{**rest}", () => TypedResults.Problem(statusCode: StatusCodes.Status404NotFound, title: "There is no such address.")).ExcludeFromDescription();
         app.MapRazorComponents<Shell.Shell>();
     }

@@ -17,6 +17,6 @@ public sealed record RunnelPagesOptions
     /// <summary>Dropped logs are forgotten after this, so that a shared machine does not gather other people's records.</summary>
     public TimeSpan KeepLogsFor { get; init; } = TimeSpan.FromDays(14);
 
-    /// <summary>Findings of the invented log that the first page shows; null while there is none. Called once, on first need.</summary>
-    public Func<Diagnosis>? InventedLog { get; init; }
+    /// <summary>Makes the findings that the first page shows; called once, at the start. Null: the first page asks for a log.</summary>
+    public Func<Diagnosis>? InventedLog { get; init; } = Findings.InventedLog.FromTheTwin;
 }
