@@ -60,6 +60,7 @@ public static class RunnelPages
         app.UseGetForErrorPages();
         app.UseUploadLimit(app.Services.GetRequiredService<RunnelPagesOptions>());
         app.UseAntiforgery();
+        app.UseRefusalOfForeignPosts();
         app.MapPageAssets();
         app.MapLook();
         app.MapFindings();
