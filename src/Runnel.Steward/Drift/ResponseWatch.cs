@@ -18,6 +18,9 @@ internal sealed class ResponseWatch : IWatch
     // A screen that blocks within two or three days is as quick as it gets (common practice).
     private const double QuickestBlockingADay = 0.4;
 
+    // Pulses this scattered tell nothing one by one; a loss of effect smaller than this is not worth a word.
+    private const double WorstSpread = 0.3, LeastLoss = 0.15;
+
     // Two pulses that do next to nothing after pulses that did all are a top-up without effect, not slow fouling.
     private const double Nothing = 0.3;
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMMM");
@@ -99,6 +102,7 @@ internal sealed class ResponseWatch : IWatch
 
         // The loop's own curve is not quite straight, and few pulses tell their spread badly: never surer than 5 %.
         double relative = Math.Max(0.05, spread / median) * Math.Sqrt(1 + (2.0 / past.Count));
+        if (relative > WorstSpread) return null;
         double ratio = pulse.PerLitre / median;
         return (ratio, (ratio - 1) / relative);
     }
@@ -131,6 +135,7 @@ internal sealed class ResponseWatch : IWatch
             CauseNames.SiphonStuck)) return;
         if (LosingTooFast(state)) return;
         double ratio = since.TakeLast(3).Average(s => s.Ratio);
+        if (ratio > 1 - LeastLoss) return;
         state.Holds.Begin(Key, _onset);
         string when = Day.Format(_onset.InZone(state.Place.Zone).Date);
         notices.Raise(Key, new Notice

@@ -13,7 +13,7 @@ internal readonly record struct CurveBin(
 internal sealed class RunCurve
 {
     // k is near 1.2 and hardly ever outside 0.4 to 2.4 (the two-level sump's own physics); used only as far as the data are silent.
-    private const double UsualSlope = -1.2, SlopeSpread = 0.5;
+    private const double UsualSlope = -1.2, SlopeSpread = 0.5, SteepestSlope = -2.6, FlattestSlope = -0.2;
 
     public double MeanInverseFill { get; private init; }
     public double MeanInverseRun { get; private init; }
@@ -57,6 +57,7 @@ internal sealed class RunCurve
             double prior = 1 / (SlopeSpread * SlopeSpread), data = 1 / Math.Max(1e-6, dataError2);
             slope = ((prior * UsualSlope) + (data * sxy / trueSxx)) / (prior + data);
             error = 1 / Math.Sqrt(prior + data);
+            slope = Math.Clamp(slope, SteepestSlope, FlattestSlope);
 
             // Tukey's weights: a bin off by more than five of its spreads does not count.
             double scale = Math.Sqrt(Math.Max(offVariance, 1e-18));
@@ -74,8 +75,8 @@ internal sealed class RunCurve
             MeanInverseRun = my,
             Slope = slope,
             SlopeError = error,
-            LeastInverseFill = bins.Min(b => b.InverseFill),
-            GreatestInverseFill = bins.Max(b => b.InverseFill),
+            LeastInverseFill = bins.Select(b => b.InverseFill).Order().ElementAt(bins.Count / 50),
+            GreatestInverseFill = bins.Select(b => b.InverseFill).OrderDescending().ElementAt(bins.Count / 50),
             BinCount = bins.Count,
         };
     }
@@ -86,7 +87,12 @@ internal sealed class RunCurve
     /// <summary>How much longer the run was than health calls for, as a share: above 0 longer, below 0 shorter.</summary>
     public double Departure(CurveBin bin) => Math.Log(Expected(bin.InverseFill) / bin.InverseRun);
 
-    /// <summary>Standard error of a departure at that 1/fill from the slope's own error.</summary>
-    public double DepartureError(double inverseFill) =>
-        Math.Abs(SlopeError * (inverseFill - MeanInverseFill)) / Expected(inverseFill);
+    /// <summary>Standard error of a departure at that 1/fill: from the slope's own error, and from the bend that a straight line has not
+    /// seen outside the fills it was learnt from.</summary>
+    public double DepartureError(double inverseFill)
+    {
+        double outside = Math.Max(0, Math.Max(LeastInverseFill - inverseFill, inverseFill - GreatestInverseFill)) / MeanInverseFill;
+        double bySlope = Math.Abs(SlopeError * (inverseFill - MeanInverseFill)) / Expected(inverseFill);
+        return Math.Sqrt((bySlope * bySlope) + (0.25 * outside * outside));
+    }
 }

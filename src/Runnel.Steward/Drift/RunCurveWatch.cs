@@ -230,7 +230,7 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         // Between wear and fouling the water decides; while it is silent, wait for the next top-up.
         if (fouling is > 0.3 and < 0.7 && !outOfPatience) return;
         _key = fouling > 0.5 ? FoulingKey : WearKey;
-        if (_key == FoulingKey && notices.Stands(ResponseWatch.Key)) return;
+        if (_key == FoulingKey && (notices.Stands(ResponseWatch.Key) || notices.Stands(LeakWatch.LossKey))) return;
         notices.Raise(_key, fouling > 0.5
             ? CurveNotices.Fouling(state, this, sign, ramp.Size, lead, fouling, since, bins)
             : CurveNotices.Wear(state, this, ramp.Size, now, lead, fouling, since, bins));

@@ -16,6 +16,8 @@ internal sealed class Balance
     private readonly Dictionary<int, double> _assumed = [];
     private readonly Queue<HalfDay> _waiting = new();
     private readonly PulseCalibration _pulses = new();
+    private readonly BalanceRegression _regression = new();
+    private int _nextBlock;
     private int _closed;
 
     public Balance(LoopState state)
@@ -26,6 +28,9 @@ internal sealed class Balance
         bool byLevel = state.Kit.BandL is null && state.Kit.SumpLevel >= 0;
         Gauge = new Gauge(byLevel ? state.Kit.Sump?.FootprintM2 : null);
     }
+
+    /// <summary>Length of the blocks of the balance's own regression: long enough for several fills where cycles are long.</summary>
+    private const int BlockHours = 4;
 
     private sealed record HalfDay(Instant Start, Instant End);
 
@@ -59,7 +64,9 @@ internal sealed class Balance
             var end = Start(_closed) + Duration.FromHours(1);
             int localHour = end.InZone(_state.Place.Zone).Hour;
             if (localHour is 6 or 18) _waiting.Enqueue(new HalfDay(end - Duration.FromHours(12), end));
-            if (localHour == 0) LearnSpread();
+            if (localHour != 0) continue;
+            LearnSpread();
+            LearnByBalance();
         }
 
         _pulses.Look(_state, _state.Store, Gauge, _state.Now, LossBetween);
@@ -185,12 +192,7 @@ internal sealed class Balance
         var lag = Duration.FromHours(_state.Now - _state.Began < Duration.FromDays(8) ? 12 : 54);
         while (_waiting.TryPeek(out var half) && half.End + lag <= _state.Now)
         {
-            if (!Gauge.Known)
-            {
-                SuggestGauge();
-                if (!Gauge.Known) return;
-            }
-
+            if (!Gauge.Known) return;
             _waiting.Dequeue();
             Learn(half);
         }
@@ -213,23 +215,39 @@ internal sealed class Balance
         Use.Take(used, weather, (half.End - half.Start).TotalHours, variance);
     }
 
-    /// <summary>Without taught pulses: the store fell by what the weather called for on days without known water.</summary>
-    private void SuggestGauge()
+    /// <summary>Feeds the balance's own regression with the blocks that are old enough, and offers what it found to the gauge.</summary>
+    private void LearnByBalance()
     {
-        if (_waiting.Count < 6) return;
-        double fall = 0, litres = 0;
-        var side = Duration.FromMinutes(90);
-        foreach (var half in _waiting)
+        int lag = _state.Now - _state.Began < Duration.FromDays(10) ? 4 : 96;
+        for (; _nextBlock + (2 * BlockHours) + lag <= _closed; _nextBlock += BlockHours)
         {
-            double known = Sum(half.Start, half.End, h => Math.Abs(KnownL(h)));
-            if (known > 0.5) continue;
-            var (g0, n0) = _state.Store.Between(half.Start - side, half.Start + side);
-            var (g1, n1) = _state.Store.Between(half.End - side, half.End + side);
+            var a = Start(_nextBlock);
+            var b = a + Duration.FromHours(BlockHours);
+            var c = b + Duration.FromHours(BlockHours);
+            if (_state.LearningHeld(a, c)) continue;
+            var (g0, n0) = _state.Store.Between(a, b);
+            var (g1, n1) = _state.Store.Between(b, c);
             if (n0 < 3 || n1 < 3) continue;
-            fall += g0 - g1;
-            litres += Sum(half.Start, half.End, WeatherL);
+            var t0 = _state.Store.MeanTime(a, b);
+            var t1 = _state.Store.MeanTime(b, c);
+            _regression.Take(g1 - g0, PulsedBetween(t0, t1) + Sum(t0, t1, h => RainL(h) - _state.Hours.Hours[h].DrawnL), Sum(t0, t1, WeatherL), (t1 - t0).TotalHours);
         }
 
-        if (fall > 3 * ReadingSpread && litres > 5) Gauge.Suggest(litres / fall);
+        if (_regression.Solve() is var (value, spread)) Gauge.Offer(value, spread);
+    }
+
+    /// <summary>Litres through logged valves between two times, each pulse taken at its middle.</summary>
+    private double PulsedBetween(Instant from, Instant to)
+    {
+        double litres = 0;
+        for (int i = _state.Pulses.Count - 1; i >= 0; i--)
+        {
+            var pulse = _state.Pulses[i];
+            var middle = pulse.Start + (pulse.Length / 2);
+            if (middle < from - Duration.FromDays(1)) break;
+            if (middle >= from && middle < to) litres += pulse.Litres;
+        }
+
+        return litres;
     }
 }

@@ -9,22 +9,27 @@ namespace Runnel.Steward.Store;
 /// lost to attenuation, as it would be the other way round (errors in the regressor).</remarks>
 internal sealed class Gauge(double? toldLitresPerUnit)
 {
+    private const double GoodSpread = 0.12, WorstSpread = 0.7;
+
     /// <summary>A told footprint is believed to within this share.</summary>
     private const double ToldSpread = 0.08;
 
     private readonly List<(double Litres, double Change, double Weight)> _pulses = [];
     private double _litresPerUnit = toldLitresPerUnit ?? double.NaN;
     private double _relativeSpread = toldLitresPerUnit is null ? double.NaN : ToldSpread;
-    private double _fallback = double.NaN;
+    private double _balanceValue = double.NaN, _balanceSpread = double.NaN;
 
     /// <summary>Litres for one unit of g, or NaN while nothing is known.</summary>
-    public double LitresPerUnit => double.IsNaN(_litresPerUnit) ? _fallback : _litresPerUnit;
+    public double LitresPerUnit => ByBalance ? _balanceValue : _litresPerUnit;
 
     /// <summary>Standard error of <see cref="LitresPerUnit"/> as a share of it.</summary>
-    public double RelativeSpread => double.IsNaN(_litresPerUnit) ? 0.4 : _relativeSpread;
+    public double RelativeSpread => ByBalance ? _balanceSpread : _relativeSpread;
 
     /// <summary>Known well enough to weigh litres.</summary>
-    public bool Known => !double.IsNaN(LitresPerUnit);
+    public bool Known => !double.IsNaN(LitresPerUnit) && RelativeSpread < WorstSpread;
+
+    /// <summary>The whole balance tells it better than single pulses do: pulses are small against the scatter of the fills.</summary>
+    private bool ByBalance => !(_relativeSpread <= GoodSpread) && !double.IsNaN(_balanceValue) && !(_relativeSpread <= _balanceSpread);
 
     /// <summary>Pulses that taught something.</summary>
     public int PulseCount => _pulses.Count;
@@ -38,8 +43,8 @@ internal sealed class Gauge(double? toldLitresPerUnit)
         if (toldLitresPerUnit is null) Fit();
     }
 
-    /// <summary>A rough value from what the weather calls for, used only until pulses have taught a better one.</summary>
-    public void Suggest(double litresPerUnit) => _fallback = litresPerUnit;
+    /// <summary>A value learnt from the balance as a whole, with its relative standard error.</summary>
+    public void Offer(double litresPerUnit, double relativeSpread) => (_balanceValue, _balanceSpread) = (litresPerUnit, relativeSpread);
 
     private void Fit()
     {
