@@ -123,7 +123,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         if (total - steepest < (length <= 4 ? 0.25 : 0.5) * total) return false;
 
         // It goes on now, not only earlier in the window: a turned valve or a draw lets the loop settle within hours.
-        int tail = Math.Max(3, length / 4);
+        int tail = Math.Max(3, length / (counts.Sum() < 2 * length ? 2 : 4));
         double lately = -sign * LossWindows.Slope(litres[^tail..], counts[^tail..], 0, tail);
         if (!(lately > 0.5 * total / (length - 1))) return false;
 

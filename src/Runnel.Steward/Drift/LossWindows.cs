@@ -10,6 +10,9 @@ internal sealed class LossWindows(LoopState state)
     /// <summary>Window lengths, h.</summary>
     public static readonly int[] Lengths = [4, 8, 12, 24, 48];
 
+    /// <summary>Fewer readings than this tell no slope: long cycles need longer windows.</summary>
+    private const int LeastReadings = 12;
+
     private readonly double[] _spread = [.. Lengths.Select(_ => double.NaN)];
 
     /// <summary>A rate with the standard deviation it has in health, L/h; NaN where the window holds too few readings.</summary>
@@ -34,6 +37,7 @@ internal sealed class LossWindows(LoopState state)
             {
                 var from = balance.Start(firstHour + end - length + 1);
                 if (state.LearningHeld(from, from + Duration.FromHours(length))) continue;
+                if (counts.AsSpan(end - length + 1, length).ToArray().Sum() < LeastReadings) continue;
                 double rate = -Slope(litres, counts, end - length + 1, length);
                 if (!double.IsNaN(rate)) off.Add(Math.Abs(rate));
             }
@@ -53,7 +57,7 @@ internal sealed class LossWindows(LoopState state)
         int length = Lengths[lengthIndex], first = lastHour - length + 1;
         if (first < 0 || double.IsNaN(_spread[lengthIndex])) return new Rate(double.NaN, double.NaN);
         var (litres, counts) = state.Balance.Unexplained(first, lastHour);
-        double rate = -Slope(litres, counts, 0, length);
+        double rate = counts.Sum() < LeastReadings ? double.NaN : -Slope(litres, counts, 0, length);
         double pulses = 0, rain = 0, drawn = 0, use = 0;
         for (int hour = first; hour <= lastHour; hour++)
         {

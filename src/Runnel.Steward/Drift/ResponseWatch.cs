@@ -98,10 +98,12 @@ internal sealed class ResponseWatch : IWatch
         past.Sort();
         double median = past[past.Count / 2];
         if (median <= 0) return null;
-        double spread = 1.4826 * past.Select(p => Math.Abs(p - median)).Order().ElementAt(past.Count / 2);
+        var off = past.Select(p => Math.Abs(p - median)).Order().ToList();
+        double spread = Math.Max(1.4826 * off[off.Count / 2], off[(int)(0.9 * (off.Count - 1))] / 1.645);
+        double own = state.Balance.ReadingSpread * Math.Sqrt(1.6 * pulse.Variance) / Math.Abs(median * pulse.Litres);
 
         // The loop's own curve is not quite straight, and few pulses tell their spread badly: never surer than 5 %.
-        double relative = Math.Max(0.05, spread / median) * Math.Sqrt(1 + (2.0 / past.Count));
+        double relative = Math.Max(0.05, Math.Max(spread / median, own)) * Math.Sqrt(1 + (2.0 / past.Count));
         if (relative > WorstSpread) return null;
         double ratio = pulse.PerLitre / median;
         return (ratio, (ratio - 1) / relative);
