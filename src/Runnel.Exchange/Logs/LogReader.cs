@@ -19,18 +19,23 @@ public static class LogReader
     {
         ArgumentNullException.ThrowIfNull(place);
         ArgumentNullException.ThrowIfNull(options);
+        ArgumentNullException.ThrowIfNull(stream);
+        long? length = LengthOf(stream);
         var text = CsvText.Open(stream, progress, cancel);
         var shape = LogShape.Find(text, options.TimeColumn);
         var channels = new LogChannels(place, options.Names);
         var tally = new SkipTally();
         var remarks = new List<string>();
         var rows = new LogRows(shape, channels, tally, options, remarks);
-        rows.ReadAll(new CsvRows(text, shape.Separator), cancel);
+        rows.ReadAll(new CsvRows(text, shape.Separator), () => length is { } bytes ? (double)text.BytesRead / bytes : null, cancel);
         if (rows.Readings.Count == 0) throw NothingRead(shape, tally);
         progress?.Report(text.BytesRead);
         var log = ReadingOrder.Settle(rows.Readings, rows.HeaderAgain, place, options, tally, remarks, cancel);
         return log.Readings.Count > 0 ? log : throw NothingRead(shape, tally);
     }
+
+    /// <summary>Bytes from where the stream stands to its end, where it knows.</summary>
+    private static long? LengthOf(Stream stream) => stream.CanSeek && stream.Length > stream.Position ? stream.Length - stream.Position : null;
 
     private static UnreadableFileException NothingRead(LogShape shape, SkipTally tally)
     {

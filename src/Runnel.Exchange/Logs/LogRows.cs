@@ -34,15 +34,24 @@ internal sealed class LogRows
     /// <summary>Lines on which the header stands again, as where files were put one behind the other.</summary>
     public IReadOnlyList<long> HeaderAgain => _headerAgain;
 
-    public void ReadAll(CsvRows rows, CancellationToken cancel)
+    /// <param name="rows">Rows of the file, from its first.</param>
+    /// <param name="shareRead">Share of the file that was read so far, or null where its length is not known.</param>
+    /// <param name="cancel">Stops the reading.</param>
+    public void ReadAll(CsvRows rows, Func<double?> shareRead, CancellationToken cancel)
     {
+        int most = _options.ReadingLimit, nextLook = Math.Min(1_000_000, most + 1);
         while (rows.Next())
         {
             if (rows.Line <= _shape.HeaderLine) continue;
             if ((rows.Line & 0xFFFF) == 0) cancel.ThrowIfCancellationRequested();
             if (rows.Fault != CsvFault.None) _tally.Add(Reason(rows.Fault), rows.Line);
             else if (!IsBlank(rows)) Take(rows);
-            if (Readings.Count > _options.MostReadings) throw TooMany(rows.Line);
+            if (Readings.Count < nextLook) continue;
+            nextLook = Math.Min(nextLook + 1_000_000, Math.Max(most + 1, nextLook + 1));
+
+            // A file that will come to far too many is refused at once, not after a minute.
+            double expected = shareRead() is { } share and > 0 ? Readings.Count / share : 0;
+            if (Readings.Count > most || expected > 1.5 * most) throw TooMany(rows.Line, most, expected);
         }
     }
 
@@ -204,6 +213,10 @@ internal sealed class LogRows
         _ => "a line longer than a million characters",
     };
 
-    private UnreadableFileException TooMany(long line) => new(
-        line, 1, $"the log holds more than {_options.MostReadings:#,0} readings", "Split it, for instance by month, and read the parts one by one");
+    private static UnreadableFileException TooMany(long line, int most, double expected) => new(
+        line, 1,
+        expected > 1.5 * most
+            ? FormattableString.Invariant($"the log holds about {expected / 1e6:0} million readings, more than the {most / 1e6:0.##} million that fit")
+            : FormattableString.Invariant($"the log holds more than {most:#,0} readings"),
+        "Split it, for instance by month, and read the parts one by one");
 }

@@ -7,31 +7,44 @@ namespace Runnel.Exchange.Logs;
 /// <summary>Readings in little memory: 18 bytes each.</summary>
 internal sealed class PackedReadings : IReadOnlyList<Reading>
 {
-    private readonly long[] _ticks;
-    private readonly double[] _values;
-    private readonly ushort[] _channels;
+    private readonly RawReadings _packed;
 
-    /// <summary>Takes the readings of <paramref name="raw"/> in the order of <paramref name="order"/>, whose ticks are moments.</summary>
-    public PackedReadings(RawReadings raw, ReadOnlySpan<int> order)
+    private PackedReadings(RawReadings packed) => _packed = packed;
+
+    public int Count => _packed.Count;
+
+    public Reading this[int index]
     {
-        _ticks = new long[order.Length];
-        _values = new double[order.Length];
-        _channels = new ushort[order.Length];
-        for (int i = 0; i < order.Length; i++)
+        get
         {
-            _ticks[i] = raw.Ticks(order[i]);
-            _values[i] = raw.Value(order[i]);
-            _channels[i] = (ushort)raw.Channel(order[i]);
+            ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual((uint)index, (uint)_packed.Count, nameof(index));
+            return new(_packed.Channel(index), Instant.FromUnixTimeTicks(_packed.Ticks(index)), _packed.Value(index));
         }
     }
 
-    public int Count => _ticks.Length;
+    /// <summary>Takes the readings of <paramref name="raw"/> that the index holds, in its order. Their ticks are moments.</summary>
+    public static PackedReadings Of(RawReadings raw, in ReadingIndex index)
+    {
+        if (index.IsFileOrder)
+        {
+            raw.ForgetLines();
+            return new PackedReadings(raw);
+        }
 
-    public Reading this[int index] => new(_channels[index], Instant.FromUnixTimeTicks(_ticks[index]), _values[index]);
+        var packed = new RawReadings();
+        for (int n = 0; n < index.Count; n++)
+        {
+            int i = index[n];
+            packed.Add(raw.Channel(i), new WrittenTime(TimeKind.Moment, raw.Ticks(i)), raw.Value(i), 0);
+        }
+
+        packed.ForgetLines();
+        return new PackedReadings(packed);
+    }
 
     public IEnumerator<Reading> GetEnumerator()
     {
-        for (int i = 0; i < _ticks.Length; i++) yield return this[i];
+        for (int i = 0; i < _packed.Count; i++) yield return this[i];
     }
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();

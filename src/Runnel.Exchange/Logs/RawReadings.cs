@@ -13,8 +13,8 @@ internal sealed class RawReadings
         public readonly long[] Ticks = new long[ChunkLength];
         public readonly double[] Values = new double[ChunkLength];
         public readonly ushort[] Channels = new ushort[ChunkLength];
-        public readonly uint[] Lines = new uint[ChunkLength];
-        public readonly (TimeKind Kind, DayMonth Order)[] Forms = new (TimeKind, DayMonth)[ChunkLength];
+        public uint[] Lines = new uint[ChunkLength];
+        public (TimeKind Kind, DayMonth Order)[] Forms = new (TimeKind, DayMonth)[ChunkLength];
     }
 
     public int Count { get; private set; }
@@ -41,4 +41,14 @@ internal sealed class RawReadings
     public long Line(int index) => _chunks[index >> Bits].Lines[index & Mask];
 
     public ref (TimeKind Kind, DayMonth Order) Form(int index) => ref _chunks[index >> Bits].Forms[index & Mask];
+
+    /// <summary>Lets go of what only the sorting out needed: lines and forms of times cannot be asked for any more.</summary>
+    public void ForgetLines()
+    {
+        foreach (var chunk in _chunks)
+        {
+            chunk.Lines = [];
+            chunk.Forms = [];
+        }
+    }
 }

@@ -1,5 +1,4 @@
 using NodaTime;
-using Runnel.Exchange.Csv;
 using Runnel.Place;
 
 namespace Runnel.Exchange.Logs;
@@ -26,9 +25,9 @@ internal static class ReadingOrder
         long outOfOrder = CountBehind(raw, order, channels);
         if (outOfOrder > 0) remarks.Add(FormattableString.Invariant($"{outOfOrder:#,0} readings were out of order and were sorted by time."));
         cancel.ThrowIfCancellationRequested();
-        var sorted = Sorted(raw, order);
-        RepeatedRows.Drop(raw, ref sorted, tally, channels);
-        return new ReadingLog(new PackedReadings(raw, sorted.Span), tally.ToList(), clock.Steps, remarks);
+        var index = ReadingIndex.Sorted(raw, order);
+        if (RepeatedRows.Mark(raw, index, tally, channels)) index = index.Kept(raw);
+        return new ReadingLog(PackedReadings.Of(raw, index), tally.ToList(), clock.Steps, remarks);
     }
 
     /// <summary>How many readings stand behind a later one of their own channel.</summary>
@@ -47,47 +46,5 @@ internal static class ReadingOrder
         }
 
         return behind;
-    }
-
-    /// <summary>Indices of the readings that are kept, by time; those of one time in the order of writing.</summary>
-    private static Memory<int> Sorted(RawReadings raw, FileOrder order)
-    {
-        var indices = new int[raw.Count];
-        int count = 0;
-        bool inOrder = true;
-        long last = long.MinValue;
-        for (int k = 0; k < order.Count; k++)
-        {
-            int i = order.At(k);
-            if (raw.Form(i).Kind == TimeKind.None) continue;
-            long ticks = raw.Ticks(i);
-            inOrder &= ticks >= last;
-            last = ticks;
-            indices[count++] = i;
-        }
-
-        if (inOrder) return indices.AsMemory(0, count);
-
-        // Sort positions by time, then put equal times back into the order of writing.
-        var keys = new long[count];
-        var positions = new int[count];
-        for (int n = 0; n < count; n++)
-        {
-            keys[n] = raw.Ticks(indices[n]);
-            positions[n] = n;
-        }
-
-        Array.Sort(keys, positions);
-        for (int from = 0; from < count;)
-        {
-            int to = from + 1;
-            while (to < count && keys[to] == keys[from]) to++;
-            if (to - from > 1) Array.Sort(positions, from, to - from);
-            from = to;
-        }
-
-        var sorted = new int[count];
-        for (int n = 0; n < count; n++) sorted[n] = indices[positions[n]];
-        return sorted;
     }
 }

@@ -1,40 +1,39 @@
 namespace Runnel.Exchange.Logs;
 
 /// <summary>
-/// Drops rows that came twice: the same channel, time and value. Within one second a switch may go on, off and on again, so a value that
+/// Marks rows that came twice: the same channel, time and value. Within one second a switch may go on, off and on again, so a value that
 /// comes again behind another one is a repeat only where the whole sequence comes again from elsewhere in the file, as when two exports overlap.
 /// </summary>
 internal static class RepeatedRows
 {
     private const string Reason = "repeated row";
 
-    public static void Drop(RawReadings raw, ref Memory<int> sorted, SkipTally tally, int channels)
+    /// <returns>Whether any was marked.</returns>
+    public static bool Mark(RawReadings raw, ReadingIndex index, SkipTally tally, int channels)
     {
-        var span = sorted.Span;
-        int kept = 0;
+        bool any = false;
         var group = new List<int>[channels];
         var touched = new List<int>();
         long lastLine = -1;
         var seen = new int[channels];
         int groups = 0;
-        for (int from = 0; from < span.Length;)
+        for (int from = 0; from < index.Count;)
         {
-            long ticks = raw.Ticks(span[from]);
+            long ticks = raw.Ticks(index[from]);
             int to = from + 1;
-            while (to < span.Length && raw.Ticks(span[to]) == ticks) to++;
-            if (to - from == 1 || AllDifferent(raw, span[from..to], seen, ++groups))
+            while (to < index.Count && raw.Ticks(index[to]) == ticks) to++;
+            if (to - from == 1 || AllDifferent(raw, index, from, to, seen, ++groups))
             {
-                for (int n = from; n < to; n++) span[kept++] = span[n];
                 from = to;
                 continue;
             }
 
-            foreach (int i in span[from..to])
+            for (int n = from; n < to; n++)
             {
-                int channel = raw.Channel(i);
+                int channel = raw.Channel(index[n]);
                 var list = group[channel] ??= [];
                 if (list.Count == 0) touched.Add(channel);
-                list.Add(i);
+                list.Add(index[n]);
             }
 
             foreach (int channel in touched)
@@ -42,6 +41,7 @@ internal static class RepeatedRows
                 foreach (int i in Repeats(raw, group[channel]))
                 {
                     raw.Form(i).Kind = TimeKind.None;
+                    any = true;
                     if (raw.Line(i) != lastLine) tally.Add(Reason, raw.Line(i));
                     lastLine = raw.Line(i);
                 }
@@ -50,23 +50,18 @@ internal static class RepeatedRows
             }
 
             touched.Clear();
-            for (int n = from; n < to; n++)
-            {
-                if (raw.Form(span[n]).Kind != TimeKind.None) span[kept++] = span[n];
-            }
-
             from = to;
         }
 
-        sorted = sorted[..kept];
+        return any;
     }
 
     /// <summary>A row of the wide form: many channels at one time, each once.</summary>
-    private static bool AllDifferent(RawReadings raw, ReadOnlySpan<int> indices, int[] seen, int group)
+    private static bool AllDifferent(RawReadings raw, in ReadingIndex index, int from, int to, int[] seen, int group)
     {
-        foreach (int i in indices)
+        for (int n = from; n < to; n++)
         {
-            ref int last = ref seen[raw.Channel(i)];
+            ref int last = ref seen[raw.Channel(index[n])];
             if (last == group) return false;
             last = group;
         }

@@ -51,6 +51,17 @@ public sealed class RefusedLogTests
     }
 
     [Fact]
+    public void A_log_far_too_long_is_refused_at_once()
+    {
+        // Forty bytes a row: two gigabytes would be some fifty million rows.
+        using var huge = new EndlessLog(2_000_000_000);
+        var error = Assert.Throws<UnreadableFileException>(() => LogReader.Read(
+            huge, Logs.Place, LogReadOptions.Default with { MostReadings = 3_000_000 }, null, TestContext.Current.CancellationToken));
+        Assert.Matches("^the log holds about [0-9]+ million readings, more than the 3 million that fit$", error.What);
+        Assert.True(huge.Position < 100_000_000);
+    }
+
+    [Fact]
     public void Too_many_columns_are_refused()
     {
         string header = "time," + string.Join(',', Enumerable.Range(0, 6000).Select(i => $"c{i}"));
