@@ -47,7 +47,7 @@ internal sealed record LogScore
     {
         var faults = log.Truth.Events.Where(e => e.IsFault && e.Causes.Count > 0).ToList();
         var asked = log.Truth.Events.Where(e => !e.IsFault && e.Causes.Count > 0).ToList();
-        bool isFault = Stories.Find(log.StoryName)?.IsFault ?? faults.Count > 0;
+        bool isFault = faults.Count > 0;
         Instant from = log.Log.Readings[0].Time, to = log.Log.Readings[^1].Time;
         // Everything before the first fault is quiet; so is all of a log that has none.
         Instant onset = faults.Count > 0 ? faults[0].Onset : to.Plus(Duration.FromDays(1));
@@ -136,8 +136,13 @@ internal sealed record LogScore
         foreach (var day in d.Ledger.Skip(1).SkipLast(1))
         {
             if (!truth.TryGetValue(day.Date, out var t) || HasGap(log, day.Date)) continue;
-            topUpOff += Math.Abs(day.TopUp.L - t.TopUpL);
-            topUp += t.TopUpL;
+            // An order that lets no water in is a fault to be found, not an error of the rate.
+            if (!log.Truth.Events.Any(e => e.Kind == HappeningKind.TopUpWithoutEffect) || day.Date < fault)
+            {
+                topUpOff += Math.Abs(day.TopUp.L - t.TopUpL);
+                topUp += t.TopUpL;
+            }
+
             bleedOff += Math.Abs(day.Bleed.L - t.BleedL);
             bleed += t.BleedL;
             if (day.Date < firstDate) continue;

@@ -19,10 +19,18 @@ internal static class HabitDrawing
             bleedL = Math.Max(5, Math.Min(bleedL, room * rng.Between(0.3, 0.65)));
         }
 
+        bool bleeds = timer ? rng.Chance(0.4) : rng.Chance(0.8);
+        if (!level && !timer && rng.Chance(0.08))
+        {
+            // One in twelve opens the tap for long: for an hour or more the pump can hardly return what comes.
+            topUpL = rng.Between(45, 80);
+            bleeds = false;
+        }
+
         return new KeeperSpec
         {
             HasTopUp = true,
-            HasBleed = timer ? rng.Chance(0.4) : rng.Chance(0.8),
+            HasBleed = bleeds,
             SlowAbove = slow,
             FastBelow = fast,
             LastFills = rng.Whole(3, 6),

@@ -27,7 +27,10 @@ public static class InventedLogs
         var (place, toml) = PlaceOnPaper.Write(loop, habit, logging, seed);
         var simulation = new Simulation(loop, habit, logging, place.Channels, happenings, seed, days);
         simulation.Run();
-        var events = happenings.Select(h => TruthTelling.Tell(h, simulation.Start, simulation.Effective)).ToList();
+        // What waits for an order that never came did not happen.
+        bool Showed(Happening h) => h.Kind is not (HappeningKind.TopUpStuckOpen or HappeningKind.TopUpWithoutEffect or HappeningKind.BleedStuckOpen)
+            || simulation.Effective.ContainsKey(h.Kind);
+        var events = happenings.Where(Showed).Select(h => TruthTelling.Tell(h, simulation.Start, simulation.Effective)).ToList();
         if (simulation.SpillAt() is { } spilled) events.Add(TruthTelling.Overflow(spilled));
         var truth = new Truth([.. events.OrderBy(e => e.Onset)], simulation.Ledger.Days(), loop.TargetFillS);
         var rows = simulation.Book.Sorted();

@@ -24,7 +24,15 @@ internal static class PlaceOnPaper
             bool levelHere = logging.LevelOf >= 0 && loop.Vessels[logging.LevelOf] == v;
             double? band = sump && !steady ? Round2(Near(loop.BandL, 0.02, 1)) : null;
             double? footprint = levelHere || (sump && steady) ? Round2(Near(v.AreaM2, 0.02, 0.01)) : null;
-            vessels.Add(new Vessel(v.Id, v.Kind, BandL: band, FootprintM2: footprint, Outlet: v.Outlet));
+            double? low = null, high = null;
+            if (sump && !steady && rng.Chance(0.3))
+            {
+                footprint ??= Round2(Near(v.AreaM2, 0.015, 0.005));
+                (low, high) = (Math.Round(loop.SwitchLowM, 3), Math.Round(loop.SwitchHighM, 3));
+                band = footprint * (high - low) * 1000;
+            }
+
+            vessels.Add(new Vessel(v.Id, v.Kind, BandL: band, FootprintM2: footprint, SwitchLowM: low, SwitchHighM: high, Outlet: v.Outlet));
         }
 
         double topUp = Round2(Near(loop.TopUpLPerS * 60, 0.006, 0.05)), bleed = Round2(Near(loop.BleedLPerS * 60, 0.006, 0.05));
@@ -86,8 +94,10 @@ internal static class PlaceOnPaper
             Line($"[[vessel]]");
             Line($"id   = \"{v.Id}\"");
             Line($"kind = \"{Kebab(v.Kind.ToString())}\"");
-            if (v.BandL is { } band) Line($"band = \"{band} L\"");
+            if (v.BandL is { } band && v.SwitchLowM is null) Line($"band = \"{band} L\"");
             if (v.FootprintM2 is { } area) Line($"footprint = \"{area} m2\"");
+            if (v.SwitchLowM is { } low) Line($"switch-low  = \"{Math.Round(low * 1000)} mm\"");
+            if (v.SwitchHighM is { } high) Line($"switch-high = \"{Math.Round(high * 1000)} mm\"");
             if (v.Outlet is { } outlet) Line($"outlet = \"{Kebab(outlet.ToString())}\"");
         }
 

@@ -70,7 +70,12 @@ public static class Stories
     /// <summary>The story of that name, or null.</summary>
     public static Story? Find(string name) => All.FirstOrDefault(s => s.Name == name);
 
-    private static double Onset(Seeded r, int days) => r.Between(Math.Min(14, days * 0.5), Math.Max(15, days * 0.62));
+    /// <summary>Not before day 14 where the log is long enough; always with a third of it still to come.</summary>
+    private static double Onset(Seeded r, int days)
+    {
+        double first = Math.Min(14, days * 0.5);
+        return r.Between(first, Math.Max(first + 0.5, days * 0.62));
+    }
 
     private static Story Fault(string name, string kinds, HappeningKind kind, Func<Seeded, double> size) =>
         new(name, kinds, true, (r, days) => [new(kind, Math.Round(Onset(r, days) * 144) / 144, size(r))]);

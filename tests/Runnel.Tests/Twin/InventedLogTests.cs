@@ -20,7 +20,7 @@ public sealed class InventedLogTests
     [InlineData(LoopKind.AlwaysOn, "bed-watered", 1)]
     public void Water_in_equals_water_out_and_change_every_day(LoopKind kind, string story, int seed)
     {
-        var log = Make(kind, story, seed, 24);
+        var log = Make(kind, story, seed, 14);
         Assert.All(log.Truth.Days, d => Assert.Equal(0, d.BalanceL, tolerance: 1e-6));
         Assert.True(log.Truth.Days.Sum(d => d.EvaporationL + d.PlantUseL) > 50);
     }
@@ -43,9 +43,9 @@ public sealed class InventedLogTests
     [InlineData(LoopKind.PowerChannel, 15, 50, 5, 40)]
     public void Cycles_are_as_long_as_the_kind_of_place_says(LoopKind kind, double fillLeast, double fillMost, double runLeast, double runMost)
     {
-        for (int seed = 1; seed <= 5; seed++)
+        for (int seed = 1; seed <= 4; seed++)
         {
-            var cycles = PumpCycles.Of(Make(kind, "healthy", seed, 4));
+            var cycles = PumpCycles.Of(Make(kind, "healthy", seed, 3));
             double fill = PumpCycles.Median(cycles.Select(c => c.FillS / 60)), run = PumpCycles.Median(cycles.Select(c => c.RunS / 60));
             Assert.InRange(fill, fillLeast, fillMost);
             Assert.InRange(run, runLeast, runMost);
@@ -108,13 +108,16 @@ public sealed class InventedLogTests
     [Fact]
     public void Each_story_can_be_told_at_each_kind_of_place_that_it_fits()
     {
+        // A valve that sticks at its next order may see none in six days.
+        string[] waits = ["healthy", "top-up-stuck-open", "top-up-without-effect", "bleed-stuck-open"];
         foreach (var story in Stories.All)
         {
             foreach (var kind in Enum.GetValues<LoopKind>().Where(story.Fits).Take(1))
             {
-                var log = InventedLogs.Make(kind, story, 6, 16);
-                Assert.True(log.Log.Readings.Count > 1000);
-                if (story.Name != "healthy") Assert.Contains(log.Truth.Events, e => e.IsFault == story.IsFault);
+                var log = InventedLogs.Make(kind, story, 6, 6);
+                Assert.True(log.Log.Readings.Count > 500);
+                Assert.All(log.Truth.Events, e => Assert.True(e.Onset > log.Rows[0].Time));
+                if (!waits.Contains(story.Name)) Assert.Contains(log.Truth.Events, e => e.IsFault == story.IsFault);
             }
         }
     }
