@@ -7,8 +7,11 @@ namespace Runnel.Steward.Drift;
 internal sealed class CurveBins
 {
     private const long BinS = 7200;
+
+    /// <summary>Off the median by more than this share: a joined or a split cycle.</summary>
+    private const double Odd = 0.6;
     private readonly List<CurveBin> _bins = [];
-    private readonly List<(double InverseFill, double InverseRun)> _open = [];
+    private readonly List<(double FillS, double RunS)> _open = [];
     private Instant _start;
     private int _next;
 
@@ -29,7 +32,7 @@ internal sealed class CurveBins
 
             // A joined or split cycle is no cycle.
             if (cycle.FillS > 8 * usualFillS || cycle.FillS < usualFillS / 8 || after.FillS > 8 * usualFillS) continue;
-            _open.Add((0.5 * ((1 / cycle.FillS) + (1 / after.FillS)), 1 / cycle.RunS));
+            _open.Add((0.5 * (cycle.FillS + after.FillS), cycle.RunS));
         }
     }
 
@@ -37,25 +40,30 @@ internal sealed class CurveBins
     {
         if (_open.Count >= 2)
         {
-            var (fill, fillVariance) = TrimmedMean([.. _open.Select(o => o.InverseFill)]);
-            var (run, runVariance) = TrimmedMean([.. _open.Select(o => o.InverseRun)]);
-            _bins.Add(new CurveBin(_start, _open.Count, fill, run, fillVariance, runVariance));
+            var (fill, fillVariance) = CentralMean([.. _open.Select(o => o.FillS)]);
+            var (run, runVariance) = CentralMean([.. _open.Select(o => o.RunS)]);
+            _bins.Add(new CurveBin(_start, _open.Count, 1 / fill, 1 / run, fillVariance / Math.Pow(fill, 4), runVariance / Math.Pow(run, 4)));
         }
 
         _open.Clear();
     }
 
-    /// <summary>Mean without the outer tenth at each end, and the variance of that mean.</summary>
-    private static (double Mean, double Variance) TrimmedMean(double[] values)
+    /// <summary>Mean without those that cannot be cycles, and the variance of that mean. It is the times that are averaged, not their
+    /// inverses, and nothing else is trimmed: in a log polled by the minute a run reads 2 or 3 min, and only the plain mean is true.</summary>
+    private static (double Mean, double Variance) CentralMean(double[] values)
     {
         Array.Sort(values);
-        int cut = values.Length >= 5 ? Math.Max(1, values.Length / 10) : 0, n = values.Length - (2 * cut);
-        double mean = 0, squares = 0;
-        for (int i = cut; i < values.Length - cut; i++) mean += values[i] / n;
-        for (int i = cut; i < values.Length - cut; i++) squares += (values[i] - mean) * (values[i] - mean);
+        double median = values[values.Length / 2], sum = 0, squares = 0;
+        int n = 0;
+        foreach (double value in values)
+        {
+            if (Math.Abs(value - median) > Odd * median) continue;
+            sum += value;
+            squares += value * value;
+            n++;
+        }
 
-        // What was trimmed away still scattered: near normal values keep about 0.6 of their variance.
-        double kept = cut > 0 ? 0.6 : 1;
-        return (mean, n > 1 ? squares / (n - 1) / kept / n : mean * mean * 0.01);
+        double mean = sum / n;
+        return (mean, n > 1 ? Math.Max(0, squares - (n * mean * mean)) / (n - 1) / n : mean * mean * 0.01);
     }
 }

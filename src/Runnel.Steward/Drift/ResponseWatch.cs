@@ -13,13 +13,13 @@ internal sealed class ResponseWatch : IWatch
 {
     public const string Key = "response";
     private const int Schooling = 6;
-    private const double Allowance = 0.75, Decision = 6, Clip = 3.5;
+    private const double Allowance = 0.75, Decision = 5, Clip = 3.5;
 
     // A screen that blocks within two or three days is as quick as it gets (common practice).
     private const double QuickestBlockingADay = 0.4;
 
     // Pulses this scattered tell nothing one by one; a loss of effect smaller than this is not worth a word.
-    private const double WorstSpread = 0.3, LeastLoss = 0.15;
+    private const double WorstSpread = 0.3, LeastLoss = 0.12;
 
     // Two pulses that do next to nothing after pulses that did all are a top-up without effect, not slow fouling.
     private const double Nothing = 0.3;
@@ -69,6 +69,24 @@ internal sealed class ResponseWatch : IWatch
         _sum = 0;
         _scores.RemoveAll(s => s.Time >= from);
     }
+
+    /// <summary>The effect fell at once and stayed: someone changed something. Fouling goes down pulse by pulse.</summary>
+    private static bool CameAtOnce(List<double> ratios)
+    {
+        int third = Math.Max(1, ratios.Count / 3);
+        return 1 - ratios.Take(third).Average() > 0.75 * (1 - ratios.TakeLast(third).Average());
+    }
+
+    private Notice Changed(LoopState state, double ratio) => new()
+    {
+        Causes = [new Cause(CauseNames.LoopChanged, 0.65), new Cause(CauseNames.DrainFouling, 0.3)],
+        Urgency = Urgency.Record,
+        Since = _onset,
+        FirstNoticed = state.Now,
+        Evidence = string.Create(CultureInfo.InvariantCulture,
+            $"Since {Day.Format(_onset.InZone(state.Place.Zone).Date)} each top-up speeds the sump's fill by only {100 * ratio:0} % of what the same litres did before; it came at once and did not grow."),
+        FirstAct = "Was a split valve turned, a switch moved or the top-up's flow changed that day? If so it is learnt as the new habit; if not, look at the drain screens.",
+    };
 
     /// <summary>The store shrinks faster than fouling lets it: water is lost, and pulses only seem to do less.</summary>
     private static bool LosingTooFast(LoopState state)
@@ -132,12 +150,19 @@ internal sealed class ResponseWatch : IWatch
 
         if (_sum < Decision || notices.Stands(RunCurveWatch.FoulingKey) || OtherReason(notices)) return;
         var since = _scores.Where(s => s.Time >= _onset).ToList();
-        if (since.Count < 2 || (latest.Ratio < Nothing && since[0].Ratio < Nothing)) return;
+        if (since.Count < 3 || (latest.Ratio < Nothing && since[0].Ratio < Nothing)) return;
         if (notices.Spoke(state.Now - Duration.FromHours(36), CauseNames.PumpStopped, CauseNames.PumpDry, CauseNames.TopUpWithoutEffect,
             CauseNames.SiphonStuck)) return;
         if (LosingTooFast(state)) return;
         double ratio = since.TakeLast(3).Average(s => s.Ratio);
         if (ratio > 1 - LeastLoss) return;
+        if (CameAtOnce(since.ConvertAll(s => s.Ratio)))
+        {
+            notices.Tell(Changed(state, ratio));
+            Restart(_onset);
+            return;
+        }
+
         state.Holds.Begin(Key, _onset);
         string when = Day.Format(_onset.InZone(state.Place.Zone).Date);
         notices.Raise(Key, new Notice

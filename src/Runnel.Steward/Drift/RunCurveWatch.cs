@@ -12,7 +12,7 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
 {
     /// <summary>Keys under which its notices stand.</summary>
     public const string WearKey = "run-curve-wear", FoulingKey = "run-curve-fouling";
-    private const double Allowance = 0.75, Decision = 7, Clip = 4;
+    private const double Allowance = 0.75, Decision = 5.5, Clip = 4;
     private static readonly Duration Schooling = Duration.FromDays(9), Lag = Duration.FromDays(4), Memory = Duration.FromDays(14);
     private static readonly Duration Patience = Duration.FromHours(40);
 
@@ -225,7 +225,7 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
     {
         var since = bins[ramp.Onset].Start;
         double now = ramp.Size * (bins[^1].Start - since).TotalDays;
-        double fouling = sign < 0 ? 0.9 : FoulingEvidence(state, since);
+        double fouling = sign < 0 ? 0.9 : FoulingEvidence(state, since, ramp.Size);
 
         // Between wear and fouling the water decides; while it is silent, wait for the next top-up.
         if (fouling is > 0.3 and < 0.7 && !outOfPatience) return;
@@ -243,20 +243,21 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
 
     /// <summary>How far the water speaks for fouling rather than wear, 0 to 1: fouled drains hold water back, so that the store seems to
     /// shrink and pulses do less; a worn pump leaves both alone.</summary>
-    private double FoulingEvidence(LoopState state, Instant since)
+    private double FoulingEvidence(LoopState state, Instant since, double rampPerDay)
     {
         var (z, _, count) = responses.Since(since);
-        double evidence = count > 0 ? -1.2 * z : 0;
+        double evidence = count > 0 ? -1.2 * z : 0, shrinkage = 0;
         int last = state.Balance.HourCount - 2, first = Math.Max(last - 96, state.Hours.IndexOf(since));
-        if (last - first >= 20)
+        if (last - first >= 20 && state.Balance.Gauge.Known)
         {
             var (litres, counts) = state.Balance.Unexplained(first, last);
             double perDay = -24 * LossWindows.Slope(litres, counts, 0, litres.Length) / state.Balance.Gauge.LitresPerUnit;
-            if (!double.IsNaN(perDay)) evidence += 150 * perDay;
+            if (!double.IsNaN(perDay)) shrinkage = perDay / rampPerDay;
         }
 
-        // Without any word from the water, wear is the commoner reason for longer runs (common practice).
-        return 1 / (1 + Math.Exp(-(evidence - 2.5)));
+        // Fouling shrinks the store at least as fast as it moves the runs; wear not at all. Without any word from the water, wear is the
+        // commoner reason for longer runs (common practice).
+        return 1 / (1 + Math.Exp(-(evidence + (3 * (Math.Clamp(shrinkage, -1, 3) - 1)))));
     }
 
     private void Follow(LoopState state, NoticeBook notices, List<Half> halves)
