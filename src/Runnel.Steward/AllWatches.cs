@@ -1,6 +1,7 @@
 using Runnel.Place;
 using Runnel.Steward.Drift;
 using Runnel.Steward.Notices;
+using Runnel.Steward.Watches;
 
 namespace Runnel.Steward;
 
@@ -10,6 +11,22 @@ internal static class AllWatches
     public static IReadOnlyList<IWatch> For(PlaceDescription place)
     {
         var responses = new ResponseWatch();
-        return [responses, new RunCurveWatch(responses), new DrawWatch(responses), new LeakWatch(responses), new NightLossWatch()];
+        return
+        [
+            new ValveOpenWatch(topUp: true),
+            new ValveOpenWatch(topUp: false),
+            new PumpPowerWatch(),
+            new PumpSwitchWatch(),
+            new ShortCyclingWatch(),
+            new TopUpEffectWatch(),
+            new SensorSilentWatch(place),
+            new SensorFrozenWatch(place),
+            new SensorJumpingWatch(place),
+            responses,
+            new RunCurveWatch(responses),
+            new DrawWatch(responses),
+            new LeakWatch(responses),
+            new NightLossWatch(),
+        ];
     }
 }

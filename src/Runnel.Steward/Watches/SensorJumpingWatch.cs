@@ -1,0 +1,40 @@
+using NodaTime;
+using Runnel.Place;
+using Runnel.Place.Findings;
+using Runnel.Steward.Notices;
+
+namespace Runnel.Steward.Watches;
+
+/// <summary>A channel whose values leap away and back, far beyond what it does in health.</summary>
+internal sealed class SensorJumpingWatch(PlaceDescription place) : IWatch
+{
+    private readonly Leaps?[] _leaps = [.. place.Channels.Select(c => Leaps.FloorOf(c.Measures) is { } floor ? new Leaps(floor, place.Zone) : null)];
+
+    public void Hear(LoopState state, in Reading reading) => _leaps[reading.Channel]?.Take(reading.Time, reading.Value);
+
+    public void Look(LoopState state, NoticeBook notices)
+    {
+        for (int c = 0; c < _leaps.Length; c++)
+        {
+            if (_leaps[c] is not { } leaps) continue;
+            string key = $"jumping {place.Channels[c].Id}";
+            int count = leaps.CountSince(state.Now - Leaps.Window);
+            if (notices.Stands(key))
+            {
+                if (count == 0) notices.Clear(key, state.Now);
+                continue;
+            }
+
+            if (state.Working || state.Silent || count < Leaps.Enough) continue;
+            notices.Raise(key, new Notice
+            {
+                Causes = CauseSet.Only(CauseNames.SensorJumping, 0.9),
+                Urgency = SensorWords.UrgencyOf(state, c),
+                Since = leaps.FirstSince(state.Now - Leaps.Window),
+                FirstNoticed = state.Now,
+                Evidence = Wording.Text($"Channel {SensorWords.Name(state, c)} has leapt away and back {count} times in {Wording.Span(state.Now - leaps.FirstSince(state.Now - Leaps.Window))}, by up to {SensorWords.Value(state, c, leaps.Largest)}; leaps up to {SensorWords.Value(state, c, leaps.Habit)} are its habit."),
+                FirstAct = "Look at the sensor's plug and cable for a loose or wet contact.",
+            });
+        }
+    }
+}

@@ -1,0 +1,33 @@
+using Runnel.Place;
+using Runnel.Place.Findings;
+
+namespace Runnel.Steward.Watches;
+
+/// <summary>How a channel is spoken of, and how soon its failing wants a person.</summary>
+internal static class SensorWords
+{
+    /// <summary>Weather sensors only blur the ledger; what shows the pump or the water guards lives.</summary>
+    public static Urgency UrgencyOf(LoopState state, int channel)
+    {
+        if (channel == state.Kit.PumpPower || (channel == state.Kit.SumpLevel && state.Kit.BandL is null)) return Urgency.Today;
+        return state.Place.Channels[channel].Measures switch
+        {
+            Quantity.AirTemperature or Quantity.RelativeHumidity or Quantity.SolarIrradiance or Quantity.WindSpeed or Quantity.Rain
+                or Quantity.RainTotal or Quantity.AirPressure or Quantity.SoilMoisture => Urgency.Record,
+            _ => Urgency.Soon,
+        };
+    }
+
+    public static string Name(LoopState state, int channel)
+    {
+        var c = state.Place.Channels[channel];
+        string what = Quantities.NameOf(c.Measures).Replace('-', ' ');
+        return $"\"{c.Id}\" ({what})";
+    }
+
+    public static string Value(LoopState state, int channel, double value)
+    {
+        string unit = Quantities.UnitOf(state.Place.Channels[channel].Measures).Replace("degC", "°C", StringComparison.Ordinal);
+        return Wording.Text($"{value:0.##} {unit}").TrimEnd();
+    }
+}

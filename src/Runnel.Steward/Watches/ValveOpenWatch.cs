@@ -1,0 +1,83 @@
+using NodaTime;
+using Runnel.Place.Findings;
+using Runnel.Steward.Notices;
+using Runnel.Steward.Signals;
+
+namespace Runnel.Steward.Watches;
+
+/// <summary>A top-up or bleed valve that stands open far beyond its habit.</summary>
+internal sealed class ValveOpenWatch(bool topUp) : IWatch
+{
+    private const int HabitFrom = 4;
+
+    /// <summary>Before there is a habit, an hour: longer than any household's single dose of either.</summary>
+    private const double UnlearntS = 3600;
+    private readonly List<double> _lengths = [];
+    private int _taken;
+
+    private string Key => topUp ? "top-up-open" : "bleed-open";
+
+    public void Look(LoopState state, NoticeBook notices)
+    {
+        var valve = topUp ? state.TopUp : state.Bleed;
+        if ((topUp ? state.Kit.TopUpRunning : state.Kit.BleedRunning) < 0) return;
+        Learn(valve, notices);
+        if (notices.Stands(Key))
+        {
+            if (valve.IsOn == false) notices.Clear(Key, state.Now);
+            return;
+        }
+
+        if (valve.IsOn != true || state.Working) return;
+        bool blind = !state.HasRegularChannel;
+        if (state.Silent && !blind) return;
+        var since = Instant.Max(valve.Since, state.ObservedSince);
+        double lasted = ((blind ? state.Now : state.LastReading) - since).TotalSeconds;
+        if (lasted < LimitS()) return;
+        notices.Raise(Key, Open(state, since, lasted));
+    }
+
+    /// <summary>Twice the longest so far, but not under ten minutes more than it: a rule with a longer dose is not yet a stuck valve.</summary>
+    private double LimitS()
+    {
+        if (_lengths.Count < HabitFrom) return UnlearntS;
+        double longest = Robust.Quantile(_lengths, 0.98);
+        return Math.Clamp(Math.Max(2 * longest, longest + 600), 900, Math.Max(UnlearntS, 1.3 * longest));
+    }
+
+    private void Learn(RunTrace valve, NoticeBook notices)
+    {
+        for (; _taken < valve.Runs.Count; _taken++)
+        {
+            double length = valve.Runs[_taken].Seconds;
+
+            // What the watch spoke of is no habit; nor are the seconds of a chattering contact.
+            if (length < 5 || notices.Stands(Key) || (_lengths.Count >= HabitFrom && length > LimitS())) continue;
+            _lengths.Add(length);
+            if (_lengths.Count > 60) _lengths.RemoveAt(0);
+        }
+    }
+
+    private Notice Open(LoopState state, Instant since, double lasted)
+    {
+        double? litres = (topUp ? state.TopUpLPerS : state.BleedLPerS) * lasted;
+        string amount = litres is { } l ? Wording.Text($", about {l:0} L at its told rate") : "";
+        string habit = _lengths.Count >= HabitFrom
+            ? Wording.Text($"; it usually shuts after {Wording.Span(Robust.Median(_lengths))}")
+            : "; no household dose takes that long";
+        string name = topUp ? "top-up" : "bleed";
+        return new Notice
+        {
+            Causes = topUp
+                ? CauseSet.Of((CauseNames.TopUpStuckOpen, 0.93), (CauseNames.Overfull, 0.07))
+                : CauseSet.Of((CauseNames.BleedStuckOpen, 0.95), (CauseNames.Overfull, 0.05)),
+            Urgency = Urgency.ActNow,
+            Since = since,
+            FirstNoticed = state.Now,
+            Evidence = Wording.Text($"The {name} has been open for {Wording.Span(lasted)}{amount}{habit}."),
+            FirstAct = topUp
+                ? "Shut the hand valve before the top-up. Then see whether the valve is ordered open (a timer, a rule, a stuck relay) or does not close."
+                : "Shut the hand valve behind the bleed, and see that the sump still holds water for the pump. Then look at what orders the bleed.",
+        };
+    }
+}

@@ -1,0 +1,77 @@
+using Runnel.Place.Findings;
+using static Runnel.Tests.Steward.Watches.HandMadeLog;
+
+namespace Runnel.Tests.Steward.Watches;
+
+public sealed class SensorWatchTests
+{
+    private const double Day = 24;
+
+    private static HandMadeLog Loop(double days)
+    {
+        var log = new HandMadeLog();
+        log.Cycles(0, days * Day, 7, 4);
+        return log;
+    }
+
+    [Fact]
+    public void A_silent_channel_is_told_while_the_others_go_on()
+    {
+        var log = Loop(6).Course(Air, 0, 5 * Day);
+        var notice = Assert.Single(log.Notices());
+        Assert.Equal(CauseNames.SensorSilent, notice.Cause);
+        Assert.InRange(notice.HoursAfter(5 * Day), 2, 3);
+    }
+
+    [Fact]
+    public void A_gap_of_the_whole_log_is_no_silent_sensor()
+    {
+        var log = new HandMadeLog().Course(Air, 0, 5 * Day).Course(Air, (5 * Day) + 9, 8 * Day);
+        log.Cycles(0, 5 * Day, 7, 4);
+        log.Cycles((5 * Day) + 9, 8 * Day, 7, 4);
+        Assert.Empty(log.Notices());
+    }
+
+    [Fact]
+    public void A_frozen_channel_is_told_within_three_hours_and_cleared_when_it_moves()
+    {
+        var log = Loop(8).Course(Air, 0, 6 * Day);
+        for (double t = 6 * Day; t < 7 * Day; t += 1.0 / 6) log.Put(Air, t, 17.3);
+        log.Course(Air, 7 * Day, 8 * Day);
+        var notice = Assert.Single(log.Notices());
+        Assert.Equal(CauseNames.SensorFrozen, notice.Cause);
+        Assert.InRange(notice.HoursAfter(6 * Day), 0, 3);
+        Assert.InRange((notice.Cleared!.Value - At(7 * Day)).TotalHours, 0, 1);
+    }
+
+    [Fact]
+    public void A_temperature_that_rests_at_night_by_habit_is_not_frozen()
+    {
+        // Rounded to half a degree, the same for some hours before every dawn.
+        var log = Loop(12);
+        for (double t = 0; t < 12 * Day; t += 1.0 / 6)
+        {
+            double hour = t % 24;
+            double value = hour < 4 + Math.Floor(t / 24 % 3) ? 11.5 : 18 + (6 * Math.Sin((hour - 9) * Math.PI / 12));
+            log.Put(Air, t, Math.Round(value * 2) / 2);
+        }
+
+        Assert.Empty(log.Notices());
+    }
+
+    [Fact]
+    public void A_leaping_channel_is_told_within_six_hours_and_single_leaps_are_not()
+    {
+        var log = Loop(10);
+        for (double t = 0; t < 10 * Day; t += 1.0 / 6)
+        {
+            double value = 18 + (6 * Math.Sin((t - 9) * Math.PI / 12)) + (0.15 * log.Wobble());
+            bool leap = (t > 7 * Day && (int)(t * 6) % 5 == 0) || (t < 7 * Day && (int)(t * 6) % 200 == 7);
+            log.Put(Air, t, Math.Round(value + (leap ? 7 : 0), 1));
+        }
+
+        var notice = Assert.Single(log.Notices());
+        Assert.Equal(CauseNames.SensorJumping, notice.Cause);
+        Assert.InRange(notice.HoursAfter(7 * Day), 0, 6);
+    }
+}
