@@ -15,6 +15,7 @@ internal static class AllWatches
         [
             new ValveOpenWatch(topUp: true),
             new ValveOpenWatch(topUp: false),
+            new AlwaysOnPumpWatch(),
             new PumpPowerWatch(),
             new PumpSwitchWatch(),
             new ShortCyclingWatch(),
