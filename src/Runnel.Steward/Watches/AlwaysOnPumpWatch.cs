@@ -80,7 +80,7 @@ internal sealed class AlwaysOnPumpWatch : IWatch
         if (rainMm > 1) limit += 2 * rainMm * (state.Place.Loop.RainCatchM2 ?? 2) * MmPerLitre(state);
 
         // The last readings must agree: a leap of the sensor comes back at once.
-        bool holds = n >= 2 || values[^2].Mm - before > 0.5 * limit;
+        bool holds = (n >= 2 || values[^2].Mm - before > 0.5 * limit) && !LeaptBack(values, now, 0.4 * limit);
         if (rise < limit || !holds)
         {
             if (poured == 0 && rainMm < 1) _level.LearnRise(now, Math.Max(0, Math.Min(rise, limit)));
@@ -95,6 +95,17 @@ internal sealed class AlwaysOnPumpWatch : IWatch
                 + (state.Pump.IsOn == true ? " The pump is switched on." : ""),
             (CauseNames.PumpStopped, valve ? 0.25 : 0.72), (CauseNames.PumpDry, valve ? 0.05 : 0.18), (CauseNames.TopUpStuckOpen, valve ? 0.6 : 0.05),
             (CauseNames.Overfull, 0.04));
+    }
+
+    /// <summary>A stop never falls back by itself within the hour; a leaping sensor does at once.</summary>
+    private static bool LeaptBack(IReadOnlyList<(Instant Time, double Mm)> values, Instant now, double by)
+    {
+        for (int i = values.Count - 1; i > 0 && values[i].Time > now - Duration.FromHours(1); i--)
+        {
+            if (values[i - 1].Mm - values[i].Mm > by) return true;
+        }
+
+        return false;
     }
 
     private static Instant Onset(IReadOnlyList<(Instant Time, double Mm)> values, double before, double rise)

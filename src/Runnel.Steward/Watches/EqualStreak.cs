@@ -10,6 +10,7 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
 {
     private static readonly Duration LeastFrozen = Duration.FromMinutes(150);
     private static readonly Duration LeastFrozenAtRest = Duration.FromHours(30);
+    private static readonly Duration LeastCalm = Duration.FromHours(6);
     private static readonly Duration Schooling = Duration.FromDays(3);
     private const int LeastCount = 8;
 
@@ -17,7 +18,7 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
     private Instant _last;
     private double _least = double.MaxValue;
     private double _greatest = double.MinValue;
-    private Duration _longest;
+    private readonly List<(double Value, Duration Length)> _long = [];
     private Duration _longestAtRest;
     private readonly HourlyHabit? _daylight = measures == Quantity.SolarIrradiance ? new HourlyHabit(zone) : null;
     private Duration _inDaylight;
@@ -26,21 +27,49 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
     public int Count { get; private set; }
     public double Value { get; private set; }
     public Duration Length => _last - Start;
-    public double LongestS => (AtRest ? _longestAtRest : _longest).TotalSeconds;
+    public double LongestS => (AtRest ? _longestAtRest : LongestNear(Value)).TotalSeconds;
 
     public bool IsFrozen
     {
         get
         {
             if (Count < LeastCount || Start - _first < Schooling) return false;
-            if (!AtRest) return Length >= Duration.Max(LeastFrozen, _longest * 2.2);
-            return Length >= Duration.Max(LeastFrozenAtRest, _longestAtRest * 2.5) || (_daylight is not null && _inDaylight >= LeastFrozen);
+            if (!AtRest) return Length >= Duration.Max(LeastFrozen, LongestNear(Value) * 2.2);
+            bool windy = measures == Quantity.WindSpeed && Start - _first > Schooling * 3;
+            return Length >= Duration.Max(windy ? LeastCalm : LeastFrozenAtRest, _longestAtRest * 2.5)
+                || (_daylight is not null && _inDaylight >= LeastFrozen);
         }
     }
 
-    private bool AtRest => Value <= _least || Value >= _greatest || (measures == Quantity.WindSpeed && Value < 0.5)
+    private bool AtRest => Value <= _least || Value >= _greatest || (measures == Quantity.WindSpeed && Value < 0.25)
         || (measures == Quantity.RelativeHumidity && Value >= 97) || (measures == Quantity.SolarIrradiance && Value < 3)
         || (measures is Quantity.Power or Quantity.Current && Value < 0.2 * _greatest);
+
+    /// <summary>The longest streak among values like this one: what stands still before dawn says little of noon.</summary>
+    private Duration LongestNear(double value)
+    {
+        var longest = Duration.Zero;
+        double near = 0.12 * Math.Max(0, _greatest - _least);
+        foreach (var streak in _long)
+        {
+            if (Math.Abs(streak.Value - value) <= near) longest = Duration.Max(longest, streak.Length);
+        }
+
+        return longest;
+    }
+
+    private void Learn()
+    {
+        if (AtRest)
+        {
+            _longestAtRest = Duration.Max(_longestAtRest, Length);
+        }
+        else if (Length > Duration.FromMinutes(25))
+        {
+            _long.Add((Value, Length));
+            if (_long.Count > 300) _long.RemoveRange(0, 50);
+        }
+    }
 
     /// <summary>Takes one value; after a hole of the log a streak begins anew.</summary>
     public void Take(Instant time, double value, Instant observedSince)
@@ -56,11 +85,7 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
             return;
         }
 
-        if (Count > 0 && !IsFrozen)
-        {
-            if (AtRest) _longestAtRest = Duration.Max(_longestAtRest, Length);
-            else _longest = Duration.Max(_longest, Length);
-        }
+        if (Count > 0 && !IsFrozen) Learn();
 
         // A wild spike must not make every other value an inner one; the extremes grow only by values that come twice.
         if (Count > 1 || _least > _greatest)

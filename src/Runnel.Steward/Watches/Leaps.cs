@@ -8,7 +8,7 @@ namespace Runnel.Steward.Watches;
 internal sealed class Leaps(double floor, DateTimeZone zone)
 {
     public static readonly Duration Window = Duration.FromHours(6);
-    public const int Enough = 4;
+    private static readonly Duration Memory = Duration.FromDays(14);
     private const int LeastDays = 3;
     private const double Beyond = 3;
 
@@ -24,6 +24,20 @@ internal sealed class Leaps(double floor, DateTimeZone zone)
 
     /// <summary>Greatest leap of the last hours.</summary>
     public double Largest => _leaps.Count == 0 ? 0 : _leaps.Max(l => l.Size);
+
+    /// <summary>Leaps in the last hours that make a fault: two great ones where none was ever seen, more where single ones happen.</summary>
+    public bool IsJumping(Instant now)
+    {
+        int n = 0, great = 0, older = 0;
+        double limit = Math.Max(floor, Beyond * Habit);
+        foreach (var leap in _leaps)
+        {
+            if (leap.Time < now - Window) older++;
+            else (n, great) = (n + 1, leap.Size > 2 * limit ? great + 1 : great);
+        }
+
+        return n >= 4 || great >= (older == 0 && _days.Count >= 6 ? 2 : 3);
+    }
 
     /// <summary>Leaps below this are nothing whatever the habit; null: such a channel leaps in health.</summary>
     public static double? FloorOf(Quantity measures) => measures switch
@@ -54,7 +68,7 @@ internal sealed class Leaps(double floor, DateTimeZone zone)
             if (_days.Count >= LeastDays && size > Math.Max(floor, Beyond * Habit)) _leaps.Enqueue((time, size));
         }
 
-        while (_leaps.Count > 0 && _leaps.Peek().Time < time - Window) _leaps.Dequeue();
+        while (_leaps.Count > 0 && _leaps.Peek().Time < time - Memory) _leaps.Dequeue();
         _before = _middle;
         _middle = value;
         _count++;

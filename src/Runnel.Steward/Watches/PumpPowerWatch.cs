@@ -49,7 +49,7 @@ internal sealed class PumpPowerWatch : IWatch
         var cycles = state.Cycles.Cycles;
         if (notices.Stands(PumpSwitchWatch.Key))
         {
-            if (cycles.Count >= _cyclesWhenRaised + 2 && _lowSince is null) notices.Clear(PumpSwitchWatch.Key, state.Now);
+            if (_lowSince is null && CyclesAgain(cycles)) notices.Clear(PumpSwitchWatch.Key, state.Now);
         }
 
         if (_power.Usual is not { } usual || CycleHabit.Of(cycles, cycles.Count, 12) is not { } habit) return;
@@ -64,17 +64,31 @@ internal sealed class PumpPowerWatch : IWatch
 
         var since = Instant.Max(state.Pump.Since, state.ObservedSince);
         double lasted = (seen - Instant.Max(since, state.WorkUntil)).TotalSeconds;
+        if (notices.Stands(ShortCyclingWatch.Key)) lasted /= 3;
         var notice = on ? Running(state, habit, usual, share, since, lasted) : Resting(state, habit, usual, share, since, lasted);
         if (notice is null) return;
         notices.Raise(PumpSwitchWatch.Key, notice);
         _cyclesWhenRaised = cycles.Count;
     }
 
+    /// <summary>Two cycles whose fill and run fit the band: the flicker of a pump that draws air does not.</summary>
+    private bool CyclesAgain(IReadOnlyList<Cycles.Cycle> cycles)
+    {
+        if (cycles.Count < _cyclesWhenRaised + 3 || CycleHabit.Of(cycles, _cyclesWhenRaised, 50) is not { } habit) return false;
+        for (int i = cycles.Count - 2; i < cycles.Count; i++)
+        {
+            double rate = ((1 / cycles[i].FillS) + (1 / cycles[i].RunS)) / habit.RatePerS;
+            if (rate is < 0.6 or > 1.6) return false;
+        }
+
+        return true;
+    }
+
     private Notice? Running(LoopState state, CycleHabit habit, double usual, double share, Instant since, double lasted)
     {
         if (_power.LooksFrozen) return null;
         string power = Wording.Text($"It draws {100 * share:0} % of its usual power.");
-        string run = Wording.Text($"The pump has been on for {Wording.Span(lasted)}; its last runs took {Wording.Span(habit.RunS)} to {Wording.Span(habit.LongRunS)}.");
+        string run = Wording.Text($"The pump has been on for {Wording.Span(lasted)}; its last runs took {Wording.Range(habit.RunS, habit.LongRunS)}.");
         double soon = Math.Max(1.3 * habit.LongRunS, 1200);
         if (share < Dry && share > Nothing && lasted > soon && _lowSince is { } low && state.Now - low >= Settled)
         {
@@ -125,7 +139,7 @@ internal sealed class PumpPowerWatch : IWatch
 
         if (lasted < limit) return null;
         return Make(state, since,
-            Wording.Text($"The pump has not started for {Wording.Span(lasted)}; its last fills took {Wording.Span(habit.FillS)} to {Wording.Span(habit.LongFillS)}. It draws {Math.Max(0, share * usual):0.#} where a run draws {usual:0.#}."),
+            Wording.Text($"The pump has not started for {Wording.Span(lasted)}; its last fills took {Wording.Range(habit.FillS, habit.LongFillS)}. It draws {Math.Max(0, share * usual):0.#} where a run draws {usual:0.#}."),
             StoppedAct, (CauseNames.PumpStopped, 0.78), (CauseNames.Leak, 0.08), (CauseNames.TankOverflow, 0.06), (CauseNames.DrainFouling, 0.06));
     }
 

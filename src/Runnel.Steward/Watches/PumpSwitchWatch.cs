@@ -13,12 +13,15 @@ internal sealed class PumpSwitchWatch : IWatch
 {
     public const string Key = "pump";
     private static readonly Duration LeastLimit = Duration.FromMinutes(25);
+    private const double UrgentFillS = 75 * 60;
     private static readonly Duration MostAfterWater = Duration.FromHours(6);
 
     private readonly SumpLevelHint _level = new();
     private readonly List<(Instant Time, double Seconds)> _longAfterWater = [];
     private int _judged;
     private int _cyclesWhenRaised;
+    private Instant _lastCleared = Instant.MinValue;
+    private Instant? _calmSince;
 
     public void Hear(LoopState state, in Reading reading)
     {
@@ -29,14 +32,16 @@ internal sealed class PumpSwitchWatch : IWatch
     {
         if (state.Kit.PumpRunning < 0 || state.Kit.PumpPower >= 0) return;
         LearnLongRuns(state, notices);
+        bool early = notices.Find(Key) is { Urgency: Urgency.Soon };
         if (notices.Stands(Key))
         {
             ClearWhenCyclingAgain(state, notices);
-            return;
+            if (!early || !notices.Stands(Key)) return;
         }
 
         var cycles = state.Cycles.Cycles;
-        if (state.Pump.IsOn is not { } on || CycleHabit.Of(cycles, cycles.Count, state.Kit.HasSiphon ? 24 : 12) is not { } habit) return;
+        int until = early ? _cyclesWhenRaised : cycles.Count;
+        if (state.Pump.IsOn is not { } on || CycleHabit.Of(cycles, until, state.Kit.HasSiphon ? 24 : 12) is not { } habit) return;
         bool blind = !state.HasRegularChannel;
         if (state.Working || (state.Silent && !blind)) return;
 
@@ -44,9 +49,23 @@ internal sealed class PumpSwitchWatch : IWatch
         var from = Instant.Max(since, state.WorkUntil);
         double lasted = ((blind ? state.Now : state.LastReading) - from).TotalSeconds;
         double limit = (on ? RunLimitS(state, habit, since) : FillLimitS(state, habit, since)) * (blind ? 1.4 : 1);
-        if (lasted < limit) return;
-        notices.Raise(Key, on ? EndlessRun(state, habit, since, lasted, blind) : EndlessFill(state, habit, since, lasted, blind));
-        _cyclesWhenRaised = cycles.Count;
+        if (lasted < limit || (!on && notices.Stands(ShortCyclingWatch.Key) && lasted < 3 * limit)) return;
+        if (on)
+        {
+            if (early) notices.Clear(Key, state.Now);
+            notices.Raise(Key, PumpSwitchNotices.EndlessRun(state, habit, since, lasted, _level.Place(), blind));
+        }
+        else
+        {
+            bool urgent = lasted >= Math.Max(UrgentFillS, 1.8 * limit);
+            if (early && !urgent) return;
+            if (early) notices.Clear(Key, state.Now);
+            var before = CycleHabit.Of(cycles, Math.Max(CycleHabit.Least, until - 12), 100)!;
+            notices.Raise(Key, PumpSwitchNotices.EndlessFill(state, notices, habit, before, since, lasted, urgent, blind));
+        }
+
+        _cyclesWhenRaised = until;
+        _calmSince = null;
     }
 
     private double RunLimitS(LoopState state, CycleHabit habit, Instant since)
@@ -100,69 +119,16 @@ internal sealed class PumpSwitchWatch : IWatch
         if (cycles.Count < _cyclesWhenRaised + 3 || CycleHabit.Of(cycles, _cyclesWhenRaised, 50) is not { } habit) return;
         for (int i = cycles.Count - 2; i < cycles.Count; i++)
         {
-            if (cycles[i].RunS > 4 * habit.LongRunS || cycles[i].RunS < 0.2 * habit.RunS) return;
+            if (cycles[i].RunS <= 4 * habit.LongRunS && cycles[i].RunS >= 0.2 * habit.RunS && cycles[i].FillS < 6 * habit.LongFillS) continue;
+            _calmSince = null;
+            return;
         }
 
+        // What comes back within a day is one trouble, told once: then it needs half a day of calm to be over.
+        _calmSince ??= state.Now;
+        bool again = notices.Find(Key)!.FirstNoticed - _lastCleared < Duration.FromDays(1);
+        if (again && state.Now - _calmSince < Duration.FromHours(12)) return;
         notices.Clear(Key, state.Now);
-    }
-
-    private Notice EndlessRun(LoopState state, CycleHabit habit, Instant since, double lasted, bool blind)
-    {
-        double rainMm = KnownWater.RainMm(state, since - Duration.FromHours(8));
-        bool toppedUp = KnownWater.TopUpOpenS(state, since - Duration.FromHours(1)) > 0;
-        bool open = state.TopUp.IsOn == true;
-        double stopped = 0.46, dry = 0.14, stuck = 0.14, topUp = open ? 0.3 : toppedUp ? 0.16 : 0.06, overfull = 0.1;
-        if (rainMm >= 2) overfull += 0.25;
-        if (toppedUp) overfull += 0.15;
-        var cycles = state.Cycles.Cycles;
-        double lastFillS = (since - cycles[^1].RunEnd).TotalSeconds;
-        if (lastFillS > 0 && 1 / lastFillS > 0.6 * habit.RatePerS) overfull += 0.3;
-        if (state.Kit.PumpSensed) (stopped, dry, stuck) = (0.02, 0.4, 0.3);
-        string level = "";
-        if (_level.Place() is { } place)
-        {
-            if (place < 0.02) (stopped, dry, overfull, stuck, level) = (0.02, 0.1, 0.01, 0.8, " The sump stands below its usual lowest level.");
-            else if (place > 1.05) (stuck, level) = (0.01, " The sump stands above its usual highest level.");
-        }
-
-        string water = (rainMm >= 0.2, toppedUp) switch
-        {
-            (true, true) => Wording.Text($"{rainMm:0.#} mm of rain and a top-up came before it."),
-            (true, false) => Wording.Text($"{rainMm:0.#} mm of rain came before it."),
-            (false, true) => "A top-up came before it.",
-            _ => "No rain and no top-up explains it.",
-        };
-        bool full = overfull > stopped;
-        return new Notice
-        {
-            Causes = CauseSet.Of(
-                (CauseNames.PumpStopped, stopped), (CauseNames.PumpDry, dry), (CauseNames.PumpStuckOn, stuck),
-                (CauseNames.TopUpStuckOpen, topUp), (CauseNames.Overfull, overfull), (CauseNames.SensorSilent, blind ? 0.15 : 0)),
-            Urgency = Urgency.ActNow,
-            Since = since,
-            FirstNoticed = state.Now,
-            Evidence = Wording.Text($"The pump has been switched on for {Wording.Span(lasted)}; its last runs took {Wording.Span(habit.RunS)} to {Wording.Span(habit.LongRunS)}.")
-                + " " + water + level + (blind ? " Or the log has stopped: no other channel tells." : ""),
-            FirstAct = full
-                ? "Look whether the sump is brim-full and water runs from the pump's outlet: then let water out until the pump stops by itself. No water from the outlet: the pump stands; see that the air runs."
-                : "Look whether water runs from the pump's outlet. If not, see that the air runs, then switch the pump off at the wall before you reach into the sump, and look at its inlet, its plug and its switch.",
-        };
-    }
-
-    private static Notice EndlessFill(LoopState state, CycleHabit habit, Instant since, double lasted, bool blind)
-    {
-        bool bleed = KnownWater.BleedOpenS(state, since - Duration.FromMinutes(30)) > 0;
-        return new Notice
-        {
-            Causes = CauseSet.Of(
-                (CauseNames.PumpStopped, 0.6), (CauseNames.Leak, 0.14), (CauseNames.TankOverflow, 0.1), (CauseNames.DrainFouling, 0.1),
-                (CauseNames.BleedStuckOpen, bleed ? 0.3 : 0), (CauseNames.SensorSilent, blind ? 0.2 : 0)),
-            Urgency = Urgency.ActNow,
-            Since = since,
-            FirstNoticed = state.Now,
-            Evidence = Wording.Text($"The pump has not started for {Wording.Span(lasted)}; its last fills took {Wording.Span(habit.FillS)} to {Wording.Span(habit.LongFillS)}.")
-                + (bleed ? " The bleed was open shortly before or during it." : " The log goes on."),
-            FirstAct = "Look into the sump. Full: the pump has no power or its switch hangs; see that the air runs, then switch the pump off at the wall before you reach in. Low: look for water on the ground and for a tank or trough that does not drain.",
-        };
+        _lastCleared = state.Now;
     }
 }

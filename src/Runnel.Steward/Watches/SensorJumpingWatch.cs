@@ -21,11 +21,11 @@ internal sealed class SensorJumpingWatch(PlaceDescription place) : IWatch
             int count = leaps.CountSince(state.Now - Leaps.Window);
             if (notices.Stands(key))
             {
-                if (count == 0) notices.Clear(key, state.Now);
+                if (leaps.CountSince(state.Now - Duration.FromDays(1)) == 0) notices.Clear(key, state.Now);
                 continue;
             }
 
-            if (state.Working || state.Silent || count < Leaps.Enough) continue;
+            if (state.Working || state.Silent || !leaps.IsJumping(state.Now)) continue;
             notices.Raise(key, new Notice
             {
                 Causes = CauseSet.Only(CauseNames.SensorJumping, 0.9),

@@ -6,17 +6,9 @@ namespace Runnel.Steward.Watches;
 /// <summary>How a channel is spoken of, and how soon its failing wants a person.</summary>
 internal static class SensorWords
 {
-    /// <summary>Weather sensors only blur the ledger; what shows the pump or the water guards lives.</summary>
-    public static Urgency UrgencyOf(LoopState state, int channel)
-    {
-        if (channel == state.Kit.PumpPower || (channel == state.Kit.SumpLevel && state.Kit.BandL is null)) return Urgency.Today;
-        return state.Place.Channels[channel].Measures switch
-        {
-            Quantity.AirTemperature or Quantity.RelativeHumidity or Quantity.SolarIrradiance or Quantity.WindSpeed or Quantity.Rain
-                or Quantity.RainTotal or Quantity.AirPressure or Quantity.SoilMoisture => Urgency.Record,
-            _ => Urgency.Soon,
-        };
-    }
+    /// <summary>A sensor that fails can wait, unless it is all that shows whether the pump moves water.</summary>
+    public static Urgency UrgencyOf(LoopState state, int channel) =>
+        channel == state.Kit.PumpPower || (channel == state.Kit.SumpLevel && state.Kit.BandL is null) ? Urgency.Today : Urgency.Soon;
 
     public static string Name(LoopState state, int channel)
     {

@@ -9,7 +9,7 @@ namespace Runnel.Steward.Watches;
 /// tenth. So a cycle counts as short where this rate is well above the learnt one, and single ones are the logger's glitches.</remarks>
 internal sealed class ShortCyclingWatch : IWatch
 {
-    private const string Key = "short-cycling";
+    public const string Key = "short-cycling";
     private const int LearnLeast = 40;
     private const int LearnMost = 400;
 
@@ -20,6 +20,8 @@ internal sealed class ShortCyclingWatch : IWatch
     private readonly List<double> _rates = [];
     private readonly Queue<(Instant Start, bool Short)> _last = new();
     private readonly Queue<(Instant Time, double Rate)> _waiting = new();
+    private static readonly Duration Calm = Duration.FromHours(12);
+    private Instant? _calmSince;
     private int _taken;
     private int _entries;
     private double _usualRate;
@@ -32,7 +34,9 @@ internal sealed class ShortCyclingWatch : IWatch
         int shorts = _last.Count(c => c.Short);
         if (notices.Stands(Key))
         {
-            if (_last.Count >= 2 && shorts <= 1) notices.Clear(Key, state.Now);
+            bool calm = _last.Count >= 2 && shorts <= 1 && !notices.Stands(PumpSwitchWatch.Key);
+            _calmSince = calm ? _calmSince ?? state.Now : null;
+            if (state.Now - _calmSince > Calm) notices.Clear(Key, state.Now);
             return;
         }
 
@@ -52,6 +56,7 @@ internal sealed class ShortCyclingWatch : IWatch
         bool collapsed = inARow >= (_usualCycleS > 1200 ? 3 : 5) && spreadS >= 600;
         bool chatter = shorts >= 7 && clusters >= 4 && spreadS >= 1200 && shorts >= 0.5 * _last.Count;
         if (!collapsed && !chatter) return;
+        _calmSince = null;
         var since = shortOnes[0];
         double starts = shorts * 3600 / Math.Max(1800, (state.Now - since).TotalSeconds);
         notices.Raise(Key, new Notice

@@ -12,14 +12,14 @@ namespace Runnel.Steward.Watches;
 internal sealed class TopUpEffectWatch : IWatch
 {
     public const string Key = "top-up-effect";
-    private const int LearnLeast = 4;
     private const double SpeakAt = 5;
     private const double MostPerShot = 4;
+    private static readonly Duration LongestStreak = Duration.FromDays(6);
 
     private readonly WaterGauge _gauge = new();
     private readonly List<double> _still = [];
-    private readonly List<double> _perLitre = [];
-    private readonly List<double> _inDoubt = [];
+    private readonly List<double> _levels = [];
+    private readonly ShotHabit _habit = new();
     private readonly List<(Instant Start, double Litres, double Change, double Expected)> _streak = [];
     private Shot? _shot;
     private int _taken;
@@ -81,6 +81,12 @@ internal sealed class TopUpEffectWatch : IWatch
         var (before, after) = Windows(state);
         var middle = state.Now - after;
         var from = middle - before;
+        if (_gauge.Between(middle, state.Now) is { Count: > 1, Value: var level })
+        {
+            _levels.Add(level);
+            if (_levels.Count > 600) _levels.RemoveRange(0, 100);
+        }
+
         if (from < state.ObservedSince || Touched(state, from, state.Now) || KnownWater.TopUpOpenS(state, from) > 0) return;
         if (Contrast(middle, middle, before, state.Now) is { } change)
         {
@@ -104,44 +110,81 @@ internal sealed class TopUpEffectWatch : IWatch
     {
         if (shot.Litres < 1 || Touched(state, shot.Start - before, until)) return;
         if (Contrast(shot.Start, shot.End, before, until) is not { } change) return;
-        if (_perLitre.Count < LearnLeast || _still.Count < 12)
+        var learnt = _habit.Of(shot.Start - Duration.FromDays(_gauge.ByLevel || state.Cycles.TypicalS < 1500 ? 1.5 : 5));
+        if (learnt is not { } habit || _still.Count < 12)
         {
-            _perLitre.Add(change / shot.Litres);
+            _habit.Add(shot.Start, change / shot.Litres);
             return;
         }
 
-        double per = Robust.Median(_perLitre);
-        double floor = _gauge.ByLevel ? 1.5 : 0.01;
-        double still = Math.Max(floor, Robust.Spread(_still));
+        double still = Math.Max(_gauge.ByLevel ? 1.5 : 0.006, Robust.Spread(_still));
         double drift = Robust.Median(_still);
-        double expected = per * shot.Litres;
-        double spread = Math.Max(still, Math.Max(0.3 * Math.Abs(expected), Robust.Spread(_perLitre) * shot.Litres));
-        double ratio = expected <= 0 ? 0 : Normal(change - drift, still) - Normal(change - expected, spread);
-        ratio = Math.Clamp(ratio, -MostPerShot, MostPerShot);
+        double expected = habit.PerLitre * shot.Litres;
+        bool held = state.Working || notices.Stands(PumpSwitchWatch.Key) || notices.Stands("top-up-open")
+            || notices.Stands(ShortCyclingWatch.Key) || LevelFails(state, notices);
+        if (held)
+        {
+            _evidence = 0;
+            _streak.Clear();
+            return;
+        }
+
+        if (change > Math.Max(3 * expected, expected + (6 * still)) && FullerThanEver(shot, until, still))
+        {
+            TellTooMuch(state, notices, shot, change, expected);
+            return;
+        }
+
+        if (!notices.Stands(Key)) _habit.Add(shot.Start, change / shot.Litres);
+
+        // Far more water gone than before it: someone drew some, and the shot cannot begin a streak.
+        if (change - drift < -3 * still && _streak.Count == 0) return;
+        double spread = Math.Sqrt((still * still) + (0.05 * expected * expected) + Math.Pow(habit.Error * shot.Litres, 2));
+        double ratio = Math.Clamp(Normal(change - drift, still) - Normal(change - expected, spread), -MostPerShot, MostPerShot);
 
         // Held under a ceiling, so that the first shots that work again end it.
         _evidence = Math.Min(_evidence + ratio, SpeakAt + MostPerShot);
+        while (_streak.Count > 0 && _streak[0].Start < shot.Start - LongestStreak) _streak.RemoveAt(0);
         if (_evidence <= 0)
         {
             _evidence = 0;
-            foreach (double value in _inDoubt) Learn(value);
-            _inDoubt.Clear();
             _streak.Clear();
-            Learn(change / shot.Litres);
             notices.Clear(Key, state.Now);
             return;
         }
 
-        _inDoubt.Add(change / shot.Litres);
         _streak.Add((shot.Start, shot.Litres, change, expected));
-        bool held = state.Working || notices.Stands(PumpSwitchWatch.Key) || notices.Stands("top-up-open");
-        if (_streak.Count >= 2 && _evidence >= SpeakAt && !held) notices.Raise(Key, Tell(state));
+        bool little = _streak.Sum(s => s.Change) < 0.4 * _streak.Sum(s => s.Expected);
+        if (_streak.Count >= 2 && _evidence >= SpeakAt && little) notices.Raise(Key, Tell(state));
     }
 
-    private void Learn(double perLitre)
+    /// <summary>The loop stands beyond all of the last days: a short loop answers a shot more strongly, but never leads there.</summary>
+    private bool FullerThanEver(Shot shot, Instant until, double still)
     {
-        _perLitre.Add(perLitre);
-        if (_perLitre.Count > 30) _perLitre.RemoveAt(0);
+        if (_levels.Count < 150) return false;
+        var (now, n) = _gauge.Between(shot.End + Duration.FromMinutes(4), until);
+        return n > 0 && now < Robust.Quantile(_levels, 0.01) - (4 * still);
+    }
+
+    private bool LevelFails(LoopState state, NoticeBook notices)
+    {
+        if (!_gauge.ByLevel) return false;
+        string id = state.Place.Channels[state.Kit.SumpLevel].Id;
+        return notices.Stands($"frozen {id}") || notices.Stands($"silent {id}") || notices.Stands($"jumping {id}");
+    }
+
+    /// <summary>A shot that did several times what its litres can do: the valve did not shut behind it.</summary>
+    private void TellTooMuch(LoopState state, NoticeBook notices, Shot shot, double change, double expected)
+    {
+        notices.Raise("top-up-open", new Notice
+        {
+            Causes = CauseSet.Of((CauseNames.TopUpStuckOpen, 0.8), (CauseNames.Overfull, 0.15)),
+            Urgency = Urgency.Today,
+            Since = shot.Start,
+            FirstNoticed = state.Now,
+            Evidence = Wording.Text($"After the top-up of {shot.Litres:0} L {Effect(change)} where {Amount(expected)} was to be expected: water seems to go on coming though the valve is ordered shut."),
+            FirstAct = "Listen and look whether water still runs from the top-up. If it does, shut the hand valve before it.",
+        });
     }
 
     /// <summary>Logarithm of the normal density, less its constant.</summary>
@@ -151,9 +194,6 @@ internal sealed class TopUpEffectWatch : IWatch
     {
         double litres = _streak.Sum(s => s.Litres);
         double change = _streak.Sum(s => s.Change), expected = _streak.Sum(s => s.Expected);
-        string told = _gauge.ByLevel
-            ? Wording.Text($"the level rose by {change:0} mm in all where {expected:0} mm were to be expected")
-            : Wording.Text($"fills became {Shorter(change)} in all where {Shorter(expected)} was to be expected");
         string amount = state.TopUpLPerS is null && state.Kit.TopUpVolume < 0 ? "" : Wording.Text($", {litres:0} L together,");
         return new Notice
         {
@@ -161,14 +201,17 @@ internal sealed class TopUpEffectWatch : IWatch
             Urgency = Urgency.Today,
             Since = _streak[0].Start,
             FirstNoticed = state.Now,
-            Evidence = Wording.Text($"The last {_streak.Count} top-ups{amount} left no mark: {told}."),
+            Evidence = Wording.Text($"The last {_streak.Count} top-ups{amount} left no mark: {Effect(change)} in all where {Amount(expected)} was to be expected."),
             FirstAct = "Look whether water comes when the top-up opens: an empty supply tank, a shut hand valve or a blocked strainer is likely. If water does come, look for the tank that spills it.",
         };
     }
 
-    private static string Shorter(double logChange)
+    private string Effect(double change) => _gauge.ByLevel ? Wording.Text($"the level rose by {change:0} mm") : $"fills became {Amount(change)}";
+
+    private string Amount(double change)
     {
-        double percent = 100 * (1 - Math.Exp(-logChange));
+        if (_gauge.ByLevel) return Wording.Text($"{change:0} mm");
+        double percent = 100 * (1 - Math.Exp(-change));
         return percent >= 0.5 ? Wording.Text($"{percent:0} % shorter") : percent <= -0.5 ? Wording.Text($"{-percent:0} % longer") : "no shorter";
     }
 }

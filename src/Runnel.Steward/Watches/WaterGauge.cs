@@ -3,12 +3,14 @@ using Runnel.Place;
 
 namespace Runnel.Steward.Watches;
 
-/// <summary>What falls when water is let into the loop: the logarithm of the fill time, or minus the sump's level in mm where the pump
-/// always runs. Kept fill by fill, or as medians of five minutes.</summary>
+/// <summary>What falls when water is let into the loop: minus the logarithm of the pump's share of running time, or minus the sump's
+/// level in mm where the pump always runs. Kept cycle by cycle, or as medians of five minutes.</summary>
+/// <remarks>Over whole cycles the water pumped is the inflow but for the sump's level at both ends, so running time over all time is
+/// inflow over pump flow, and the scatter of the switch levels falls with the number of cycles instead of its root.</remarks>
 internal sealed class WaterGauge
 {
     private static readonly Duration Kept = Duration.FromDays(2);
-    private readonly List<(Instant Begin, Instant End, double Value)> _points = [];
+    private readonly List<(Instant Begin, Instant End, double Value, double OffS)> _points = [];
     private readonly List<double> _minutes = [];
     private Instant _slot;
     private int _taken;
@@ -22,7 +24,7 @@ internal sealed class WaterGauge
         var slot = Instant.FromUnixTimeSeconds(reading.Time.ToUnixTimeSeconds() / 300 * 300);
         if (slot != _slot && _minutes.Count > 0)
         {
-            _points.Add((_slot, _slot + Duration.FromMinutes(5), -Robust.Median(_minutes)));
+            _points.Add((_slot, _slot + Duration.FromMinutes(5), -Robust.Median(_minutes), 0));
             _minutes.Clear();
         }
 
@@ -46,25 +48,27 @@ internal sealed class WaterGauge
             double rate = ((1 / c.FillS) + (1 / c.RunS)) / habit.RatePerS;
 
             // A lost edge joins cycles, chatter splits them: neither is a fill.
-            if (rate is > 0.6 and < 1.6) _points.Add((c.FillStart, c.RunStart, Math.Log(c.FillS)));
+            if (rate is > 0.6 and < 1.6) _points.Add((c.FillStart, c.RunEnd, c.RunS, c.FillS));
         }
 
         Forget(state.Now);
     }
 
-    /// <summary>Mean over what began at or after <paramref name="from"/> and ended by <paramref name="to"/>, and how many that were.</summary>
-    public (double Mean, int Count) Between(Instant from, Instant to)
+    /// <summary>The gauge over what began at or after <paramref name="from"/> and ended by <paramref name="to"/>, and how many that were.</summary>
+    public (double Value, int Count) Between(Instant from, Instant to)
     {
-        double sum = 0;
+        double sum = 0, off = 0;
         int n = 0;
         for (int i = _points.Count - 1; i >= 0 && _points[i].Begin >= from; i--)
         {
             if (_points[i].End > to) continue;
             sum += _points[i].Value;
+            off += _points[i].OffS;
             n++;
         }
 
-        return (n == 0 ? double.NaN : sum / n, n);
+        if (n == 0) return (double.NaN, 0);
+        return (ByLevel ? sum / n : -Math.Log(sum / (sum + off)), n);
     }
 
     private void Forget(Instant now)

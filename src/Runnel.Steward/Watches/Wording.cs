@@ -26,6 +26,15 @@ internal static class Wording
         return Text($"{minutes / 1440:0.#} days");
     }
 
+    /// <summary>"4 to 6 min", or "4 min" where both ends read the same.</summary>
+    public static string Range(double lowS, double highS)
+    {
+        string low = Span(lowS), high = Span(highS);
+        if (low == high) return low;
+        int unit = low.LastIndexOf(' ');
+        return unit > 0 && high.EndsWith(low[unit..], StringComparison.Ordinal) && !low.Contains('h', StringComparison.Ordinal) ? $"{low[..unit]} to {high}" : $"{low} to {high}";
+    }
+
     public static string Span(Duration length) => Span(length.TotalSeconds);
 
     /// <summary>Day and time on the place's own clock.</summary>

@@ -82,13 +82,16 @@ public sealed class PumpSwitchWatchTests
     }
 
     [Fact]
-    public void A_fill_that_does_not_end_is_told_within_45_minutes()
+    public void A_fill_that_does_not_end_is_told_within_45_minutes_and_becomes_urgent()
     {
         var log = new HandMadeLog().Course(Air, 0, (3 * Day) + 6);
         double off = log.Cycles(0, 3 * Day, 7, 4);
-        var notice = Assert.Single(log.Notices());
-        Assert.Equal(CauseNames.PumpStopped, notice.Cause);
-        Assert.InRange(notice.HoursAfter(off), 0, 0.75);
+        var notices = log.Notices();
+        Assert.All(notices, n => Assert.Equal(CauseNames.PumpStopped, n.Cause));
+        Assert.Equal([Urgency.Soon, Urgency.ActNow], notices.Select(n => n.Urgency));
+        Assert.InRange(notices[0].HoursAfter(off), 0, 0.75);
+        Assert.InRange(notices[1].HoursAfter(off), 1, 1.5);
+        Assert.Equal(notices[1].FirstNoticed, notices[0].Cleared);
     }
 
     [Fact]
