@@ -54,7 +54,7 @@ internal sealed class AlwaysOnPumpWatch : IWatch
         var lasted = state.LastReading - Instant.Max(since, state.WorkUntil);
         if (lasted < _pauses.Limit(state, since)) return;
         Raise(state, notices, since, _level.Between(since - Duration.FromMinutes(20), since).Mm,
-            Wording.Text($"The pump has been off for {Wording.Span(lasted)}, at a time or for a length that is not its habit."),
+            Figures.Text($"The pump has been off for {Figures.Span(lasted)}, at a time or for a length that is not its habit."),
             (CauseNames.PumpStopped, 0.97));
     }
 
@@ -90,8 +90,8 @@ internal sealed class AlwaysOnPumpWatch : IWatch
         var since = Onset(values, before, rise);
         bool valve = RisesAsTheTopUp(state, since);
         Raise(state, notices, since, before,
-            Wording.Text($"The sump rose by {rise:0} mm in {Wording.Span(now - since)}; {Wording.Span(900)} usually bring less than {usual:0} mm.")
-                + (_stopRises.Count > 0 ? Wording.Text($" At its pauses it rises by {Robust.Median(_stopRises):0} mm.") : "")
+            Figures.Text($"The sump rose by {rise:0} mm in {Figures.Span(now - since)}; {Figures.Span(900)} usually bring less than {usual:0} mm.")
+                + (_stopRises.Count > 0 ? Figures.Text($" At its pauses it rises by {Robust.Median(_stopRises):0} mm.") : "")
                 + (state.Pump.IsOn == true ? " The pump is switched on." : ""),
             (CauseNames.PumpStopped, valve ? 0.25 : 0.72), (CauseNames.PumpDry, valve ? 0.05 : 0.18), (CauseNames.TopUpStuckOpen, valve ? 0.6 : 0.05),
             (CauseNames.Overfull, 0.04));
@@ -180,7 +180,7 @@ internal sealed class AlwaysOnPumpWatch : IWatch
     private void Raise(
         LoopState state, NoticeBook notices, Instant since, double fromMm, string evidence, params ReadOnlySpan<(string, double)> causes)
     {
-        notices.Raise(PumpSwitchWatch.Key, new Notice
+        notices.RaiseAndHold(state, PumpSwitchWatch.Key, new Notice
         {
             Causes = CauseSet.Of(causes),
             Urgency = Urgency.ActNow,
@@ -197,13 +197,13 @@ internal sealed class AlwaysOnPumpWatch : IWatch
         if (_raisedSince is null || state.Pump.IsOn == false) return;
         if (state.Kit.SumpLevel < 0)
         {
-            if (state.Pump.Since > _raisedSince) notices.Clear(PumpSwitchWatch.Key, state.Now);
+            if (state.Pump.Since > _raisedSince) notices.ClearAndRelease(state, PumpSwitchWatch.Key);
             return;
         }
 
         var (here, n) = _level.Between(state.LastReading - Duration.FromMinutes(10), state.LastReading);
         var notice = notices.Find(PumpSwitchWatch.Key)!;
         double usual = Math.Max(_level.UsualRiseMm, 6 * _level.NoiseMm);
-        if (n > 1 && state.Now - notice.FirstNoticed > Duration.FromMinutes(10) && here < _raisedFromMm + usual) notices.Clear(PumpSwitchWatch.Key, state.Now);
+        if (n > 1 && state.Now - notice.FirstNoticed > Duration.FromMinutes(10) && here < _raisedFromMm + usual) notices.ClearAndRelease(state, PumpSwitchWatch.Key);
     }
 }

@@ -49,7 +49,7 @@ internal sealed class PumpPowerWatch : IWatch
         var cycles = state.Cycles.Cycles;
         if (notices.Stands(PumpSwitchWatch.Key))
         {
-            if (_lowSince is null && CyclesAgain(cycles)) notices.Clear(PumpSwitchWatch.Key, state.Now);
+            if (_lowSince is null && CyclesAgain(cycles)) notices.ClearAndRelease(state, PumpSwitchWatch.Key);
         }
 
         if (_power.Usual is not { } usual || CycleHabit.Of(cycles, cycles.Count, 12) is not { } habit) return;
@@ -67,7 +67,7 @@ internal sealed class PumpPowerWatch : IWatch
         if (notices.Stands(ShortCyclingWatch.Key)) lasted /= 3;
         var notice = on ? Running(state, habit, usual, share, since, lasted) : Resting(state, habit, usual, share, since, lasted);
         if (notice is null) return;
-        notices.Raise(PumpSwitchWatch.Key, notice);
+        notices.RaiseAndHold(state, PumpSwitchWatch.Key, notice);
         _cyclesWhenRaised = cycles.Count;
     }
 
@@ -87,8 +87,8 @@ internal sealed class PumpPowerWatch : IWatch
     private Notice? Running(LoopState state, CycleHabit habit, double usual, double share, Instant since, double lasted)
     {
         if (_power.LooksFrozen) return null;
-        string power = Wording.Text($"It draws {100 * share:0} % of its usual power.");
-        string run = Wording.Text($"The pump has been on for {Wording.Span(lasted)}; its last runs took {Wording.Range(habit.RunS, habit.LongRunS)}.");
+        string power = Figures.Text($"It draws {100 * share:0} % of its usual power.");
+        string run = Figures.Text($"The pump has been on for {Figures.Span(lasted)}; its last runs took {Figures.Range(habit.RunS, habit.LongRunS)}.");
         double soon = Math.Max(1.3 * habit.LongRunS, 1200);
         if (share < Dry && share > Nothing && lasted > soon && _lowSince is { } low && state.Now - low >= Settled)
         {
@@ -118,13 +118,13 @@ internal sealed class PumpPowerWatch : IWatch
     {
         if (_ordered == true && (state.LastReading - _orderedSince).TotalSeconds > 400 && share < Nothing)
         {
-            return Make(state, _orderedSince, Wording.Text($"The pump has been switched on for {Wording.Span(state.Now - _orderedSince)} and draws {100 * share:0} % of its usual power."),
+            return Make(state, _orderedSince, Figures.Text($"The pump has been switched on for {Figures.Span(state.Now - _orderedSince)} and draws {100 * share:0} % of its usual power."),
                 StoppedAct, (CauseNames.PumpStopped, 0.95));
         }
 
         if (share is > Nothing and < Dry && _lowSince is { } low && state.Now - low >= Duration.FromMinutes(20))
         {
-            return Make(state, since, Wording.Text($"For {Wording.Span(state.Now - low)} the pump has drawn {100 * share:0} % of its usual power, neither its rest nor its run."),
+            return Make(state, since, Figures.Text($"For {Figures.Span(state.Now - low)} the pump has drawn {100 * share:0} % of its usual power, neither its rest nor its run."),
                 DryAct, (CauseNames.PumpDry, 0.7), (CauseNames.PumpStopped, 0.25));
         }
 
@@ -139,7 +139,7 @@ internal sealed class PumpPowerWatch : IWatch
 
         if (lasted < limit) return null;
         return Make(state, since,
-            Wording.Text($"The pump has not started for {Wording.Span(lasted)}; its last fills took {Wording.Range(habit.FillS, habit.LongFillS)}. It draws {Math.Max(0, share * usual):0.#} where a run draws {usual:0.#}."),
+            Figures.Text($"The pump has not started for {Figures.Span(lasted)}; its last fills took {Figures.Range(habit.FillS, habit.LongFillS)}. It draws {Math.Max(0, share * usual):0.#} where a run draws {usual:0.#}."),
             StoppedAct, (CauseNames.PumpStopped, 0.78), (CauseNames.Leak, 0.08), (CauseNames.TankOverflow, 0.06), (CauseNames.DrainFouling, 0.06));
     }
 

@@ -24,8 +24,8 @@ internal static class PumpSwitchNotices
         else if (sumpPlace > 1.05) (stuck, level) = (0.01, " The sump stands above its usual highest level.");
         string water = (rainMm >= 0.2, toppedUp) switch
         {
-            (true, true) => Wording.Text($"{rainMm:0.#} mm of rain and a top-up came before it."),
-            (true, false) => Wording.Text($"{rainMm:0.#} mm of rain came before it."),
+            (true, true) => Figures.Text($"{rainMm:0.#} mm of rain and a top-up came before it."),
+            (true, false) => Figures.Text($"{rainMm:0.#} mm of rain came before it."),
             (false, true) => "A top-up came before it.",
             _ => "No rain and no top-up explains it.",
         };
@@ -37,7 +37,7 @@ internal static class PumpSwitchNotices
             Urgency = Urgency.ActNow,
             Since = since,
             FirstNoticed = state.Now,
-            Evidence = Wording.Text($"The pump has been switched on for {Wording.Span(lasted)}; its last runs took {Wording.Range(habit.RunS, habit.LongRunS)}.")
+            Evidence = Figures.Text($"The pump has been switched on for {Figures.Span(lasted)}; its last runs took {Figures.Range(habit.RunS, habit.LongRunS)}.")
                 + " " + water + level + (blind ? " Or the log has stopped: no other channel tells." : ""),
             FirstAct = overfull > stopped
                 ? "Look whether the sump is brim-full and water runs from the pump's outlet: then let water out until the pump stops by itself. No water from the outlet: the pump stands; see that the air runs."
@@ -73,9 +73,9 @@ internal static class PumpSwitchNotices
             Urgency = urgent ? Urgency.ActNow : Urgency.Soon,
             Since = since,
             FirstNoticed = state.Now,
-            Evidence = Wording.Text($"The pump has not started for {Wording.Span(lasted)}; its last fills took {Wording.Range(habit.FillS, habit.LongFillS)}.")
-                + (longer ? Wording.Text($" Before, {Wording.Span(before.FillS)} was usual: the loop was running short of water.") : "")
-                + (shots >= 2 ? Wording.Text($" {shots} top-ups in the six hours before did not help.") : "")
+            Evidence = Figures.Text($"The pump has not started for {Figures.Span(lasted)}; its last fills took {Figures.Range(habit.FillS, habit.LongFillS)}.")
+                + (longer ? Figures.Text($" Before, {Figures.Span(before.FillS)} was usual: the loop was running short of water.") : "")
+                + (shots >= 2 ? Figures.Text($" {shots} top-ups in the six hours before did not help.") : "")
                 + (bled ? " The bleed was open shortly before or during it." : ""),
             FirstAct = "Look into the sump. Full: the pump has no power or its switch hangs; see that the air runs, then switch the pump off at the wall before you reach in. Low: look whether water comes when the top-up opens, for water on the ground, and for a tank or trough that does not drain.",
         };

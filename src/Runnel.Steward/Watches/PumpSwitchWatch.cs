@@ -52,16 +52,16 @@ internal sealed class PumpSwitchWatch : IWatch
         if (lasted < limit || (!on && notices.Stands(ShortCyclingWatch.Key) && lasted < 3 * limit)) return;
         if (on)
         {
-            if (early) notices.Clear(Key, state.Now);
-            notices.Raise(Key, PumpSwitchNotices.EndlessRun(state, habit, since, lasted, _level.Place(), blind));
+            if (early) notices.ClearAndRelease(state, Key);
+            notices.RaiseAndHold(state, Key, PumpSwitchNotices.EndlessRun(state, habit, since, lasted, _level.Place(), blind));
         }
         else
         {
             bool urgent = lasted >= Math.Max(UrgentFillS, 1.8 * limit);
             if (early && !urgent) return;
-            if (early) notices.Clear(Key, state.Now);
+            if (early) notices.ClearAndRelease(state, Key);
             var before = CycleHabit.Of(cycles, Math.Max(CycleHabit.Least, until - 12), 100)!;
-            notices.Raise(Key, PumpSwitchNotices.EndlessFill(state, notices, habit, before, since, lasted, urgent, blind));
+            notices.RaiseAndHold(state, Key, PumpSwitchNotices.EndlessFill(state, notices, habit, before, since, lasted, urgent, blind));
         }
 
         _cyclesWhenRaised = until;
@@ -128,7 +128,7 @@ internal sealed class PumpSwitchWatch : IWatch
         _calmSince ??= state.Now;
         bool again = notices.Find(Key)!.FirstNoticed - _lastCleared < Duration.FromDays(1);
         if (again && state.Now - _calmSince < Duration.FromHours(12)) return;
-        notices.Clear(Key, state.Now);
+        notices.ClearAndRelease(state, Key);
         _lastCleared = state.Now;
     }
 }

@@ -31,7 +31,7 @@ internal sealed class SensorFrozenWatch(PlaceDescription place) : IWatch
                 Urgency = SensorWords.UrgencyOf(state, c),
                 Since = streak.Start,
                 FirstNoticed = state.Now,
-                Evidence = Wording.Text($"Channel {SensorWords.Name(state, c)} has sent {SensorWords.Value(state, c, streak.Value)} {streak.Count} times in a row, for {Wording.Span(streak.Length)}; until now it never kept one value for more than {Wording.Span(streak.LongestS)}."),
+                Evidence = Figures.Text($"Channel {SensorWords.Name(state, c)} has sent {SensorWords.Value(state, c, streak.Value)} {streak.Count} times in a row, for {Figures.Span(streak.Length)}; until now it never kept one value for more than {Figures.Span(streak.LongestS)}."),
                 FirstAct = "Compare the sensor with a second instrument, then take its power away for a moment and see whether the value moves.",
             });
         }

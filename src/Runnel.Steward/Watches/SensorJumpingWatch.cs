@@ -32,7 +32,7 @@ internal sealed class SensorJumpingWatch(PlaceDescription place) : IWatch
                 Urgency = SensorWords.UrgencyOf(state, c),
                 Since = leaps.FirstSince(state.Now - Leaps.Window),
                 FirstNoticed = state.Now,
-                Evidence = Wording.Text($"Channel {SensorWords.Name(state, c)} has leapt away and back {count} times in {Wording.Span(state.Now - leaps.FirstSince(state.Now - Leaps.Window))}, by up to {SensorWords.Value(state, c, leaps.Largest)}; leaps up to {SensorWords.Value(state, c, leaps.Habit)} are its habit."),
+                Evidence = Figures.Text($"Channel {SensorWords.Name(state, c)} has leapt away and back {count} times in {Figures.Span(state.Now - leaps.FirstSince(state.Now - Leaps.Window))}, by up to {SensorWords.Value(state, c, leaps.Largest)}; leaps up to {SensorWords.Value(state, c, leaps.Habit)} are its habit."),
                 FirstAct = "Look at the sensor's plug and cable for a loose or wet contact.",
             });
         }

@@ -45,7 +45,7 @@ internal sealed class SensorSilentWatch(PlaceDescription place) : IWatch
                 Urgency = SensorWords.UrgencyOf(state, c),
                 Since = trace.LastTime,
                 FirstNoticed = state.Now,
-                Evidence = Wording.Text($"Channel {SensorWords.Name(state, c)} has sent nothing for {Wording.Span(state.Now - trace.LastTime)}, where a reading every {Wording.Span(usual)} is usual; the other channels go on."),
+                Evidence = Figures.Text($"Channel {SensorWords.Name(state, c)} has sent nothing for {Figures.Span(state.Now - trace.LastTime)}, where a reading every {Figures.Span(usual)} is usual; the other channels go on."),
                 FirstAct = "Look at the sensor's battery, plug and cable, and at the program that collects its readings.",
             });
         }

@@ -20,6 +20,6 @@ internal static class SensorWords
     public static string Value(LoopState state, int channel, double value)
     {
         string unit = Quantities.UnitOf(state.Place.Channels[channel].Measures).Replace("degC", "°C", StringComparison.Ordinal);
-        return Wording.Text($"{value:0.##} {unit}").TrimEnd();
+        return Figures.Text($"{value:0.##} {unit}").TrimEnd();
     }
 }

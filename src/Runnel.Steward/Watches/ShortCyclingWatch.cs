@@ -36,7 +36,7 @@ internal sealed class ShortCyclingWatch : IWatch
         {
             bool calm = _last.Count >= 2 && shorts <= 1 && !notices.Stands(PumpSwitchWatch.Key);
             _calmSince = calm ? _calmSince ?? state.Now : null;
-            if (state.Now - _calmSince > Calm) notices.Clear(Key, state.Now);
+            if (state.Now - _calmSince > Calm) notices.ClearAndRelease(state, Key);
             return;
         }
 
@@ -59,13 +59,13 @@ internal sealed class ShortCyclingWatch : IWatch
         _calmSince = null;
         var since = shortOnes[0];
         double starts = shorts * 3600 / Math.Max(1800, (state.Now - since).TotalSeconds);
-        notices.Raise(Key, new Notice
+        notices.RaiseAndHold(state, Key, new Notice
         {
             Causes = CauseSet.Only(CauseNames.PumpShortCycling, 0.9),
             Urgency = Urgency.Today,
             Since = since,
             FirstNoticed = state.Now,
-            Evidence = Wording.Text($"The pump has started {shorts} times in {Wording.Span(state.Now - since)}, about {starts:0} an hour where {usualStarts:0.#} an hour are usual; fills and runs are both short, so it is the switch and not the water."),
+            Evidence = Figures.Text($"The pump has started {shorts} times in {Figures.Span(state.Now - since)}, about {starts:0} an hour where {usualStarts:0.#} an hour are usual; fills and runs are both short, so it is the switch and not the water."),
             FirstAct = "Look at the pump's float or level switch: is it caught, its cord short, or its relay buzzing? Switch the pump off at the wall before you reach in.",
         });
     }

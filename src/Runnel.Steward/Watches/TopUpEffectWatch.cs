@@ -12,6 +12,7 @@ namespace Runnel.Steward.Watches;
 internal sealed class TopUpEffectWatch : IWatch
 {
     public const string Key = "top-up-effect";
+    public const string TooMuchKey = "top-up-too-much";
     private const double SpeakAt = 5;
     private const double MostPerShot = 4;
     private static readonly Duration LongestStreak = Duration.FromDays(6);
@@ -40,6 +41,8 @@ internal sealed class TopUpEffectWatch : IWatch
         _gauge.TakeCycles(state);
         LearnStill(state);
         var (before, after) = Windows(state);
+        if (notices.Stands(TooMuchKey) && _gauge.Between(state.Now - after, state.Now) is { Count: > 2, Value: var now }
+            && now > Robust.Quantile(_levels, 0.03)) notices.ClearAndRelease(state, TooMuchKey);
         var joins = Duration.FromMinutes(_gauge.ByLevel ? 10 : 14);
         for (; _taken < state.Pulses.Count; _taken++)
         {
@@ -81,7 +84,7 @@ internal sealed class TopUpEffectWatch : IWatch
         var (before, after) = Windows(state);
         var middle = state.Now - after;
         var from = middle - before;
-        if (_gauge.Between(middle, state.Now) is { Count: > 1, Value: var level })
+        if (_gauge.Between(middle, state.Now) is { Count: > 1, Value: var level } && !state.LearningHeld(from, state.Now))
         {
             _levels.Add(level);
             if (_levels.Count > 600) _levels.RemoveRange(0, 100);
@@ -149,13 +152,13 @@ internal sealed class TopUpEffectWatch : IWatch
         {
             _evidence = 0;
             _streak.Clear();
-            notices.Clear(Key, state.Now);
+            notices.ClearAndRelease(state, Key);
             return;
         }
 
         _streak.Add((shot.Start, shot.Litres, change, expected));
         bool little = _streak.Sum(s => s.Change) < 0.4 * _streak.Sum(s => s.Expected);
-        if (_streak.Count >= 2 && _evidence >= SpeakAt && little) notices.Raise(Key, Tell(state));
+        if (_streak.Count >= 2 && _evidence >= SpeakAt && little) notices.RaiseAndHold(state, Key, Tell(state));
     }
 
     /// <summary>The loop stands beyond all of the last days: a short loop answers a shot more strongly, but never leads there.</summary>
@@ -176,13 +179,13 @@ internal sealed class TopUpEffectWatch : IWatch
     /// <summary>A shot that did several times what its litres can do: the valve did not shut behind it.</summary>
     private void TellTooMuch(LoopState state, NoticeBook notices, Shot shot, double change, double expected)
     {
-        notices.Raise("top-up-open", new Notice
+        notices.RaiseAndHold(state, TooMuchKey, new Notice
         {
             Causes = CauseSet.Of((CauseNames.TopUpStuckOpen, 0.8), (CauseNames.Overfull, 0.15)),
             Urgency = Urgency.Today,
             Since = shot.Start,
             FirstNoticed = state.Now,
-            Evidence = Wording.Text($"After the top-up of {shot.Litres:0} L {Effect(change)} where {Amount(expected)} was to be expected: water seems to go on coming though the valve is ordered shut."),
+            Evidence = Figures.Text($"After the top-up of {shot.Litres:0} L {Effect(change)} where {Amount(expected)} was to be expected: water seems to go on coming though the valve is ordered shut."),
             FirstAct = "Listen and look whether water still runs from the top-up. If it does, shut the hand valve before it.",
         });
     }
@@ -194,24 +197,24 @@ internal sealed class TopUpEffectWatch : IWatch
     {
         double litres = _streak.Sum(s => s.Litres);
         double change = _streak.Sum(s => s.Change), expected = _streak.Sum(s => s.Expected);
-        string amount = state.TopUpLPerS is null && state.Kit.TopUpVolume < 0 ? "" : Wording.Text($", {litres:0} L together,");
+        string amount = state.TopUpLPerS is null && state.Kit.TopUpVolume < 0 ? "" : Figures.Text($", {litres:0} L together,");
         return new Notice
         {
             Causes = CauseSet.Of((CauseNames.TopUpWithoutEffect, 0.86), (CauseNames.TankOverflow, 0.08), (CauseNames.Leak, 0.06)),
             Urgency = Urgency.Today,
             Since = _streak[0].Start,
             FirstNoticed = state.Now,
-            Evidence = Wording.Text($"The last {_streak.Count} top-ups{amount} left no mark: {Effect(change)} in all where {Amount(expected)} was to be expected."),
+            Evidence = Figures.Text($"The last {_streak.Count} top-ups{amount} left no mark: {Effect(change)} in all where {Amount(expected)} was to be expected."),
             FirstAct = "Look whether water comes when the top-up opens: an empty supply tank, a shut hand valve or a blocked strainer is likely. If water does come, look for the tank that spills it.",
         };
     }
 
-    private string Effect(double change) => _gauge.ByLevel ? Wording.Text($"the level rose by {change:0} mm") : $"fills became {Amount(change)}";
+    private string Effect(double change) => _gauge.ByLevel ? Figures.Text($"the level rose by {change:0} mm") : $"fills became {Amount(change)}";
 
     private string Amount(double change)
     {
-        if (_gauge.ByLevel) return Wording.Text($"{change:0} mm");
+        if (_gauge.ByLevel) return Figures.Text($"{change:0} mm");
         double percent = 100 * (1 - Math.Exp(-change));
-        return percent >= 0.5 ? Wording.Text($"{percent:0} % shorter") : percent <= -0.5 ? Wording.Text($"{-percent:0} % longer") : "no shorter";
+        return percent >= 0.5 ? Figures.Text($"{percent:0} % shorter") : percent <= -0.5 ? Figures.Text($"{-percent:0} % longer") : "no shorter";
     }
 }

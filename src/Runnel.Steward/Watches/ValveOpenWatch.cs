@@ -24,7 +24,7 @@ internal sealed class ValveOpenWatch(bool topUp) : IWatch
         Learn(valve, notices);
         if (notices.Stands(Key))
         {
-            if (valve.IsOn == false) notices.Clear(Key, state.Now);
+            if (valve.IsOn == false) notices.ClearAndRelease(state, Key);
             return;
         }
 
@@ -34,7 +34,7 @@ internal sealed class ValveOpenWatch(bool topUp) : IWatch
         var since = Instant.Max(valve.Since, state.ObservedSince);
         double lasted = ((blind ? state.Now : state.LastReading) - since).TotalSeconds;
         if (lasted < LimitS()) return;
-        notices.Raise(Key, Open(state, since, lasted));
+        notices.RaiseAndHold(state, Key, Open(state, since, lasted));
     }
 
     /// <summary>Twice the longest so far, but not under ten minutes more than it: a rule with a longer dose is not yet a stuck valve.</summary>
@@ -61,9 +61,9 @@ internal sealed class ValveOpenWatch(bool topUp) : IWatch
     private Notice Open(LoopState state, Instant since, double lasted)
     {
         double? litres = (topUp ? state.TopUpLPerS : state.BleedLPerS) * lasted;
-        string amount = litres is { } l ? Wording.Text($", about {l:0} L at its told rate") : "";
+        string amount = litres is { } l ? Figures.Text($", about {l:0} L at its told rate") : "";
         string habit = _lengths.Count >= HabitFrom
-            ? Wording.Text($"; it usually shuts after {Wording.Span(Robust.Median(_lengths))}")
+            ? Figures.Text($"; it usually shuts after {Figures.Span(Robust.Median(_lengths))}")
             : "; no household dose takes that long";
         string name = topUp ? "top-up" : "bleed";
         return new Notice
@@ -74,7 +74,7 @@ internal sealed class ValveOpenWatch(bool topUp) : IWatch
             Urgency = Urgency.ActNow,
             Since = since,
             FirstNoticed = state.Now,
-            Evidence = Wording.Text($"The {name} has been open for {Wording.Span(lasted)}{amount}{habit}."),
+            Evidence = Figures.Text($"The {name} has been open for {Figures.Span(lasted)}{amount}{habit}."),
             FirstAct = topUp
                 ? "Shut the hand valve before the top-up. Then see whether the valve is ordered open (a timer, a rule, a stuck relay) or does not close."
                 : "Shut the hand valve behind the bleed, and see that the sump still holds water for the pump. Then look at what orders the bleed.",

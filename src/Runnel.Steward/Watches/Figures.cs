@@ -5,7 +5,7 @@ using NodaTime.Text;
 namespace Runnel.Steward.Watches;
 
 /// <summary>Figures as the notices say them: rounded to what matters, always with their unit.</summary>
-internal static class Wording
+internal static class Figures
 {
     private static readonly LocalDateTimePattern ClockPattern = LocalDateTimePattern.CreateWithInvariantCulture("d MMM HH:mm");
 
