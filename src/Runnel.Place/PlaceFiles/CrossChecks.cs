@@ -110,6 +110,16 @@ internal static class CrossChecks
 
     private static void CheckDoubledChannels(PlaceDraft draft, ProblemList problems)
     {
+        Dictionary<string, string> names = new(StringComparer.Ordinal);
+        foreach (var (channel, _) in draft.Channels) names.TryAdd(channel.Id, channel.Id);
+        foreach (var (channel, section) in draft.Channels)
+        {
+            if (channel.Column is not { } column || column == channel.Id || names.TryAdd(column, channel.Id)) continue;
+            SectionReader.Reject(
+                section, section.Entry("column")!, $"a name in the log that {names[column]} does not have already",
+                "Give each channel its own column", problems);
+        }
+
         foreach (var same in draft.Channels.Where(c => c.Channel.Of is not null).GroupBy(c => (c.Channel.Of, c.Channel.Measures, c.Channel.Seen)))
         {
             var (first, _) = same.First();

@@ -31,6 +31,8 @@ internal static class SyntaxAdvice
         }
 
         if (equals < 0 && !line.StartsWith('[')) return ($"this line is not TOML: {shown}", "Write key = \"value\", or begin the line with # as a comment");
+        if (line.Contains('\\', StringComparison.Ordinal)) return ($"this line is not TOML: {shown}", "Write \\\\ for a backslash within double quotes");
+        if (equals > 0) return ($"this line is not TOML: {shown}", "Write key = \"value\", and nothing but a # comment behind it");
         return ($"this line is not TOML: {shown}", "Write [section] or [[section]], and key = \"value\" below it");
     }
 }

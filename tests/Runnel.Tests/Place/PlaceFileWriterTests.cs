@@ -54,7 +54,11 @@ public class PlaceFileWriterTests
     {
         string text = PlaceFileWriter.Write(Answers with
         {
-            BandL = null, TopUpRateLPerMin = null, OpenWaterM2 = null, CanopyM2 = null, RainCatchM2 = null,
+            BandL = null,
+            TopUpRateLPerMin = null,
+            OpenWaterM2 = null,
+            CanopyM2 = null,
+            RainCatchM2 = null,
         });
 
         Assert.Empty(PlaceFile.Read(text, "new.toml").Problems);
