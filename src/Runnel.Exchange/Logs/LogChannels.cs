@@ -1,4 +1,5 @@
 using Runnel.Place;
+using Runnel.Place.PlaceFiles;
 
 namespace Runnel.Exchange.Logs;
 
@@ -20,7 +21,6 @@ internal sealed class LogChannels
     {
         Place = place;
         Ranges = [.. place.Channels.Select(PlausibleRange.Of)];
-        Units = [.. place.Channels.Select(c => Quantities.UnitOf(c.Measures))];
         foreach (var (name, id) in names)
         {
             int channel = id.Length == 0 ? LeftOut : place.ChannelIndex(id);
@@ -35,8 +35,6 @@ internal sealed class LogChannels
     public PlaceDescription Place { get; }
 
     public PlausibleRange[] Ranges { get; }
-
-    public string[] Units { get; }
 
     /// <summary>Position of the channel; <see cref="LeftOut"/>; or a number of its own from <see cref="FirstUnknown"/> down for an unknown name.</summary>
     public int Find(ReadOnlySpan<char> name)
@@ -74,7 +72,7 @@ internal sealed class LogChannels
     {
         string shown = name.Length > 60 ? name[..57] + "..." : name;
         if (shown.Length == 0) return "no channel is named";
-        return Nearest.Of(name, Place.Channels.Select(c => c.Id)) is { } near
+        return NearestName.To(name, Place.Channels.Select(c => c.Id)) is { } near
             ? $"\"{shown}\" is no channel of the place (nearest: {near})"
             : $"\"{shown}\" is no channel of the place";
     }

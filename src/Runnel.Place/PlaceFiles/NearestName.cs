@@ -1,10 +1,10 @@
 namespace Runnel.Place.PlaceFiles;
 
 /// <summary>Finds the known name that someone most likely meant.</summary>
-internal static class NearestName
+public static class NearestName
 {
     /// <summary>The nearest of <paramref name="known"/>, or null where none is near.</summary>
-    internal static string? To(string written, IEnumerable<string> known)
+    public static string? To(string written, IEnumerable<string> known)
     {
         if (written.Length is 0 or > 60) return null;
         string wanted = Folded(written);
