@@ -10,7 +10,7 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
 {
     private static readonly Duration LeastFrozen = Duration.FromMinutes(150);
     private static readonly Duration LeastFrozenAtRest = Duration.FromHours(30);
-    private static readonly Duration LeastCalm = Duration.FromHours(6);
+    private static readonly Duration LeastCalm = Duration.FromHours(20);
     private static readonly Duration Schooling = Duration.FromDays(3);
     private const int LeastCount = 8;
 
