@@ -49,23 +49,30 @@ internal sealed class LogChannels
         return found;
     }
 
-    /// <summary>Whether the caller told what this name stands for.</summary>
-    public bool IsTold(string name) => _told.ContainsKey(name.Trim());
-
     private int Search(string name)
     {
         string trimmed = name.Trim();
         if (_told.TryGetValue(trimmed, out int told)) return told;
+        var channels = Place.Channels;
+        for (int i = 0; i < channels.Count; i++)
+        {
+            if (channels[i].Column == trimmed) return i;
+        }
+
         int exact = Place.ChannelIndex(trimmed);
         if (exact >= 0) return exact;
-        string plain = Headings.Plain(trimmed);
-        for (int i = 0; i < Place.Channels.Count; i++)
+        string plain = LettersAndFigures(trimmed);
+        if (plain.Length == 0) return FirstUnknown;
+        for (int i = 0; i < channels.Count; i++)
         {
-            if (Headings.Plain(Place.Channels[i].Id) == plain) return i;
+            if (LettersAndFigures(channels[i].Id) == plain || (channels[i].Column is { } column && LettersAndFigures(column) == plain)) return i;
         }
 
         return FirstUnknown;
     }
+
+    /// <summary>What is left when capitals, blanks, marks and a unit in brackets do not matter.</summary>
+    private static string LettersAndFigures(string name) => string.Concat(Headings.Plain(name).Where(char.IsLetterOrDigit));
 
     /// <summary>The reason for people why a name was not taken.</summary>
     public string UnknownReason(string name)

@@ -40,7 +40,7 @@ internal sealed class LogRows
     /// <param name="cancel">Stops the reading.</param>
     public void ReadAll(CsvRows rows, Func<double?> shareRead, CancellationToken cancel)
     {
-        int most = _options.ReadingLimit, nextLook = Math.Min(1_000_000, most + 1);
+        int most = _options.MostReadings, nextLook = Math.Min(1_000_000, most + 1);
         while (rows.Next())
         {
             if (rows.Line <= _shape.HeaderLine) continue;

@@ -35,7 +35,7 @@ internal static class ChannelGuesses
         {
             var quantity = named.Quantity;
             if (quantity == Quantity.Rain && s.NeverFalls && s.ShareZero < 0.9 && s.Readings > 20) quantity = Quantity.RainTotal;
-            if (quantity == Quantity.Pressure && (units.To(Quantity.AirPressure, unit) is (> 0.09 and < 0.11, 0) || s.Mean is > 850 and < 1090)) quantity = Quantity.AirPressure;
+            if (quantity == Quantity.Pressure && (units.To(Quantity.AirPressure, unit) is { Scale: > 0.09 and < 0.11 } || s.Mean is > 850 and < 1090)) quantity = Quantity.AirPressure;
             if (quantity == Quantity.Volume && s.NeverFalls && s.Readings > 20) quantity = Quantity.VolumeTotal;
             var equipment = quantity is Quantity.Power or Quantity.Current ? NameWords.ThingOf(words)?.Kind ?? EquipmentKind.Pump : NameWords.ThingOf(words)?.Kind;
             if (quantity is not (Quantity.Power or Quantity.Current or Quantity.Flow or Quantity.Volume or Quantity.VolumeTotal)) equipment = null;

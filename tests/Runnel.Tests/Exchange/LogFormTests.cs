@@ -38,6 +38,15 @@ public sealed class LogFormTests
         Assert.Equal(Expected, Logs.Lines(log));
     }
 
+    [Fact]
+    public void A_channel_may_have_another_name_in_the_log()
+    {
+        var place = Logs.In("Australia/Sydney", new Channel("lift", Quantity.Power, Column: "Relay 3 / pump (W)"));
+        Assert.Equal(["lift 2026-01-31T23:00:00Z 85"], Logs.Lines(Logs.Read("time,Relay 3 / pump (W)\n2026-02-01 10:00,85\n", place), place));
+        Assert.Equal(["lift 2026-01-31T23:00:00Z 85"], Logs.Lines(Logs.Read("time,name,value\n2026-02-01 10:00,relay 3/pump,85\n", place), place));
+        Assert.Equal(["lift 2026-01-31T23:00:00Z 85"], Logs.Lines(Logs.Read("time,channel,value\n2026-02-01 10:00,lift,85\n", place), place));
+    }
+
     [Theory]
     [InlineData("time\tchannel\tvalue\n2026-02-01 10:00\tsump-pump\t1\n2026-02-01 10:00\tair-temp\t21,5\n2026-02-01 10:01\tsump-pump\t0\n2026-02-01 10:01\tair-temp\t21,75")]
     [InlineData("TIME;CHANNEL;VALUE\r\n2026-02-01 10:00;sump-pump;1\r\n2026-02-01 10:00;air-temp;21,5\r\n2026-02-01 10:01;sump-pump;0\r\n2026-02-01 10:01;air-temp;21,75\r\n")]
