@@ -5,7 +5,10 @@ internal static class CrossChecks
 {
     /// <summary>Where water comes from or goes to outside the loop; nothing in the file needs to declare these.</summary>
     internal static readonly IReadOnlyList<string> Outside =
-        ["mains", "rain", "roof", "well", "bore", "river", "tanker", "waste", "sewer", "soakaway", "garden", "ground", "outside"];
+    [
+        "mains", "tap", "rain", "roof", "well", "bore", "spring", "river", "creek", "dam", "pond", "tanker", "waste", "drain", "sewer",
+        "soakaway", "garden", "beds", "orchard", "ground", "outside",
+    ];
 
     internal static void Run(PlaceDraft draft, ProblemList problems)
     {

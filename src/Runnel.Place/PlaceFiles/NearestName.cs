@@ -32,7 +32,8 @@ public static class NearestName
 
     private static string Folded(string name) => name.ToLowerInvariant().Replace('_', '-').Replace(' ', '-');
 
-    /// <summary>Edits (insert, drop, change, swap of neighbours) from one to the other; more than <paramref name="limit"/> is not counted out.</summary>
+    /// <summary>Edits (insert, drop, change, swap of neighbours) from one to the other; where the lengths alone differ by more than
+    /// <paramref name="limit"/>, just more than that.</summary>
     internal static int Distance(string a, string b, int limit)
     {
         if (Math.Abs(a.Length - b.Length) > limit) return limit + 1;

@@ -36,7 +36,8 @@ internal static class TomlText
 
         if (BracketDepth.FirstDeeperThan(text, DeepestNesting) is { } deep)
         {
-            problems.AddBrokenText(lines.PlaceOf(deep), $"brackets stand more than {DeepestNesting} deep in one another", "Close each bracket that was opened");
+            problems.AddBrokenText(
+                lines.PlaceOf(deep), $"brackets stand more than {DeepestNesting} deep in one another", "Close each bracket that was opened");
             return null;
         }
 

@@ -12,8 +12,10 @@ public class PlaceFileFuzzTests
 
     private static readonly string[] Pieces =
     [
-        "[", "]", "[[", "]]", "{", "}", "\"", "'", "\"\"\"", "'''", "#", "=", ".", ",", "\n", "\r\n", "\\", "\\u00", " ", "0x", "1e999", "-", "nan", "é", "😀", "\ud800",
-        "[[vessel]]\n", "[place]\n", "[vessel.wall]\n", "id = \"sump\"\n", "kind = 3\n", "band = \"6,5 L\"\n", "a.b.c = 1\n", "2026-01-01", "true", "\t", "\u0007",
+        "[", "]", "[[", "]]", "{", "}", "\"", "'", "\"\"\"", "'''", "#", "=", ".", ",", "\n", "\r\n", "\\", "\\u00", " ",
+        "0x", "1e999", "-", "nan", "é", "😀", "\ud800",
+        "[[vessel]]\n", "[place]\n", "[vessel.wall]\n", "id = \"sump\"\n", "kind = 3\n", "band = \"6,5 L\"\n",
+        "a.b.c = 1\n", "2026-01-01", "true", "\t", "\u0007",
     ];
 
     [Fact]

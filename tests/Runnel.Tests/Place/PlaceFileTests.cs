@@ -179,6 +179,21 @@ public class PlaceFileTests
     }
 
     [Fact]
+    public void What_is_left_blank_or_is_of_the_whole_reads_as_not_told()
+    {
+        var place = Good(Sample.Least + """
+
+            [[channel]]
+            id = "air"
+            measures = "air-temperature"
+            of = "place"
+            unit = ""
+            note = ""
+            """);
+        Assert.Equal(new Channel("air", Quantity.AirTemperature), place.Channels[^1]);
+    }
+
+    [Fact]
     public void Sections_for_later_commands_are_kept_and_their_ids_may_be_named()
     {
         Good(Sample.Least + """
@@ -232,7 +247,8 @@ public class PlaceFileTests
     public void A_picture_a_log_and_a_pile_of_brackets_each_get_one_clear_problem()
     {
         Assert.Contains("not a text file", Assert.Single(PlaceFile.Read("\u0089PNG\r\n\0\0IHDR", "p").Problems).What, StringComparison.Ordinal);
-        Assert.Contains("like a log", Assert.Single(PlaceFile.Read("time,channel,value\n2026-02-01T00:00:00Z,sump-pump,1\n", "p").Problems).What, StringComparison.Ordinal);
+        const string log = "time,channel,value\n2026-02-01T00:00:00Z,sump-pump,1\n";
+        Assert.Contains("like a log", Assert.Single(PlaceFile.Read(log, "p").Problems).What, StringComparison.Ordinal);
         Assert.Contains("characters", Assert.Single(PlaceFile.Read(new string('x', 3_000_000), "p").Problems).What, StringComparison.Ordinal);
         Assert.Contains("deep", Assert.Single(PlaceFile.Read("a = " + new string('[', 100_000), "p").Problems).What, StringComparison.Ordinal);
     }
