@@ -28,7 +28,7 @@ public sealed class ReportFileTests(Site site)
     public void Report_says_what_a_quiet_log_says_without_a_second_colour()
     {
         string html = HtmlReport.Render(MadeUpFindings.Quiet());
-        Assert.Contains("All is well; the loop is 14 L short.", html, StringComparison.Ordinal);
+        Assert.Contains("All is well; the loop is 14&#xA0;L short.", html, StringComparison.Ordinal);
         Assert.DoesNotContain("class=\"verdict today\"", html, StringComparison.Ordinal);
         Assert.Contains("How the loop runs", html, StringComparison.Ordinal);
     }

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Playwright;
+using Runnel.Browser.Tests.YourLog;
 using Runnel.Web.Hosting;
 
 [assembly: AssemblyFixture(typeof(Runnel.Browser.Tests.Site))]

@@ -77,6 +77,7 @@ function showAnswer(html, address) {
     return;
   }
   document.querySelector("main").replaceWith(document.adoptNode(main));
+  history.replaceState(null, "", address);
   document.querySelector(".errors")?.focus();
   const form = document.querySelector("form[data-drop]");
   if (form) dropForm(form);

@@ -7,7 +7,7 @@ namespace Runnel.Web.Charts;
 /// <param name="LabelGapPx">Least distance between the middles of two labels on the time axis.</param>
 public sealed record ChartSize(string Name, double WidthPx, double PlotHeightPx, double LabelGapPx)
 {
-    public static readonly ChartSize Phone = new("phone", 358, 176, 62);
+    public static readonly ChartSize Phone = new("phone", 358, 176, 56);
     public static readonly ChartSize Wide = new("wide", 760, 190, 74);
 
     /// <summary>The size of that name, or null.</summary>

@@ -9,6 +9,9 @@ public sealed partial class FindingsBody : ComponentBase
 {
     [Parameter] public required FindingsView View { get; set; }
 
+    /// <summary>What the page sets at the head of the margin.</summary>
+    [Parameter] public RenderFragment? Beside { get; set; }
+
     /// <summary>What the page sets into the margin below the figures: saving, forgetting.</summary>
     [Parameter] public RenderFragment? Aside { get; set; }
 

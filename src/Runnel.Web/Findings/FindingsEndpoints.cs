@@ -23,21 +23,21 @@ public static class FindingsEndpoints
         invented.MapGet("/findings.json", (InventedLog log) => Json(log.Findings));
     }
 
-    internal static IResult Drawing(Diagnosis? findings, string chart, string? from, string? to, string? size)
+    internal static IResult Drawing(FindingsDrawings? findings, string chart, string? from, string? to, string? size)
     {
-        if (findings is null || ChartSize.Find(size ?? "wide") is not { } chartSize || TimeChartsOf.Find(findings, chart) is not { } found)
+        if (findings is null || ChartSize.Find(size ?? "wide") is not { } chartSize || findings.Find(chart) is not { } found)
             return Results.Problem(statusCode: StatusCodes.Status404NotFound, title: "There is no such drawing.");
-        Interval range = FindingsView.RangeOf(findings, from, to);
-        return Results.Text(TimeChartDrawing.Draw(found, chartSize, range), "image/svg+xml", Encoding.UTF8);
+        Interval range = FindingsView.RangeOf(findings.Diagnosis, from, to);
+        return Results.Text(findings.Draw(found, chartSize, range), "image/svg+xml", Encoding.UTF8);
     }
 
-    internal static IResult Report(Diagnosis? findings) => findings is null
+    internal static IResult Report(FindingsDrawings? findings) => findings is null
         ? Results.NotFound()
-        : Results.File(Encoding.UTF8.GetBytes(HtmlReport.Render(findings)), "text/html; charset=utf-8", $"{FileStem(findings)}.html");
+        : Results.File(Encoding.UTF8.GetBytes(HtmlReport.Render(findings.Diagnosis)), "text/html; charset=utf-8", $"{FileStem(findings.Diagnosis)}.html");
 
-    internal static IResult Json(Diagnosis? findings) => findings is null
+    internal static IResult Json(FindingsDrawings? findings) => findings is null
         ? Results.Problem(statusCode: StatusCodes.Status404NotFound, title: "There are no findings at this address.")
-        : Results.Text(DiagnosisJson.Write(findings), "application/json", Encoding.UTF8);
+        : Results.Text(DiagnosisJson.Write(findings.Diagnosis), "application/json", Encoding.UTF8);
 
     /// <summary>"lower-terrace-2026-03-05": what it is about and until when.</summary>
     private static string FileStem(Diagnosis findings)

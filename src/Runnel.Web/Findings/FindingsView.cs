@@ -5,12 +5,14 @@ using Runnel.Place.Findings;
 namespace Runnel.Web.Findings;
 
 /// <summary>What a findings page shows, and where its links lead; in a report that stands alone nothing leads anywhere.</summary>
-/// <param name="Diagnosis">What was understood.</param>
+/// <param name="Drawings">What was understood, and its charts.</param>
 /// <param name="Range">The stretch of time the charts show.</param>
 /// <param name="PagePath">Address of the page, or null in a report.</param>
-public sealed record FindingsView(Diagnosis Diagnosis, Interval Range, string? PagePath)
+public sealed record FindingsView(FindingsDrawings Drawings, Interval Range, string? PagePath)
 {
     private static readonly Duration Least = Duration.FromHours(1);
+
+    public Diagnosis Diagnosis => Drawings.Diagnosis;
 
     public Interval Whole => TimeChartsOf.Whole(Diagnosis);
 

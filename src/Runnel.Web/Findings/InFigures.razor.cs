@@ -10,23 +10,24 @@ public sealed partial class InFigures : ComponentBase
 
     private sealed record Row(string Name, string Value, string Unit, string Band);
 
-    private IReadOnlyList<Row> Rows =>
-    [
-        .. Diagnosis.Estimates.GroupBy(e => e.Name).Select(g => g.MaxBy(e => e.Time)!).Select(e =>
-        {
-            int decimals = Figures.DecimalsFor(e.Value);
-            return new Row(NameInWords(e.Name), Figures.Number(e.Value, decimals), Figures.UnitInWords(e.Unit), $"({Figures.Range(e.Low, e.High, decimals)})");
-        }),
-    ];
+    private IReadOnlyList<Row> Rows => [.. Diagnosis.Estimates.GroupBy(e => e.Name).Select(g => RowOf(g.MaxBy(e => e.Time)!))];
 
-    private static string NameInWords(string name) => name switch
+    private static Row RowOf(Estimate e)
     {
-        "litres-short" => "Short of full",
-        "pump-flow" => "The pump lifts",
-        "return-flow" => "Comes back through the drains",
-        "turnovers" => "Turnovers of the loop",
-        "gauge" => "A fill lengthens, for each litre short",
-        "use-a-day" => "Weather and plants take",
-        _ => char.ToUpperInvariant(name[0]) + name[1..].Replace('-', ' '),
-    };
+        (string name, string unit, double per) = e.Name switch
+        {
+            "litres-short" => ("Short of full", "L", 1.0),
+            "pump-flow" => ("The pump lifts", "L/min", 1),
+            "return-flow" => ("Comes back through the drains", "L/min", 1),
+            "pumped-a-day" => ("Pumped", "L a day", 1),
+            "turnovers" => ("Turnovers of the loop", Figures.UnitInWords(e.Unit), 1),
+            "litres-per-percent-of-inflow" => ("One percent less coming back means", "L short", 1),
+            "litres-per-mm" => ("One millimetre of sump level means", "L", 1),
+            "use-a-day" => ("Weather and plants take", "L a day", 1),
+            "use-over-weather" => ("That is, of what the weather alone would take", "%", 100),
+            _ => (char.ToUpperInvariant(e.Name[0]) + e.Name[1..].Replace('-', ' '), Figures.UnitInWords(e.Unit), 1),
+        };
+        string Shown(double value) => Figures.Rounded(value * per, e.Value * per);
+        return new(name, Shown(e.Value), unit, $"({Shown(e.Low)} to {Shown(e.High)})");
+    }
 }

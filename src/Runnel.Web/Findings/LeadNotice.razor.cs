@@ -22,34 +22,15 @@ public sealed partial class LeadNotice : ComponentBase
         }
     }
 
-    /// <summary>The drawing that shows this cause, or null where figures say it all.</summary>
-    private RenderFragment? Evidence
+    /// <summary>The drawing that shows this cause; both are null where figures say it all.</summary>
+    private RunOverFillChart? RunOverFill { get; set; }
+
+    private TimeChart? Ledger { get; set; }
+
+    protected override void OnParametersSet()
     {
-        get
-        {
-            if (Causes.ShowsInRunOverFill(Notice.Cause) && RunOverFillOf.Chart(View.Diagnosis, Notice) is { } chart)
-            {
-                return builder =>
-                {
-                    builder.OpenComponent<RunOverFillFigure>(0);
-                    builder.AddAttribute(1, nameof(RunOverFillFigure.Chart), chart);
-                    builder.AddAttribute(2, nameof(RunOverFillFigure.Caption), Caption);
-                    builder.CloseComponent();
-                };
-            }
-
-            if (Causes.ShowsInLedger(Notice.Cause) && LedgerCharts.Unexplained(View.Diagnosis) is { } ledger)
-            {
-                return builder =>
-                {
-                    builder.OpenComponent<EvidenceFigure>(0);
-                    builder.AddAttribute(1, nameof(EvidenceFigure.Chart), ledger);
-                    builder.CloseComponent();
-                };
-            }
-
-            return null;
-        }
+        if (Causes.ShowsInRunOverFill(Notice.Cause)) RunOverFill = View.Drawings.RunOverFill;
+        if (RunOverFill is null && Causes.ShowsInLedger(Notice.Cause)) Ledger = View.Drawings.Find("unexplained");
     }
 
     private string Caption => "Each mark is the middle of half a day's cycles, dots are single cycles. Line and band: what this loop did in health. "

@@ -10,10 +10,16 @@ public sealed partial class NoticeEntry : ComponentBase
     [Parameter] public required Notice Notice { get; set; }
     [Parameter] public required DateTimeZone Zone { get; set; }
 
-    /// <summary>The word of urgency; a notice that is over no longer asks for anyone.</summary>
-    private string Heading => Notice.Cleared is null || Notice.Urgency == Urgency.Record
-        ? Urgencies.Word(Notice.Urgency) + ":"
-        : $"Over (was {Urgencies.Word(Notice.Urgency).ToLowerInvariant()}):";
+    /// <summary>The word of urgency; what only a person can answer is a question; what is over no longer asks for anyone.</summary>
+    private string Heading => Notice switch
+    {
+        { Urgency: Urgency.Record, Cause: CauseNames.LoopChanged or CauseNames.UnloggedDraw } => "Question:",
+        { Cleared: not null, Urgency: not Urgency.Record } => $"Over (was {Urgencies.Word(Notice.Urgency).ToLowerInvariant()}):",
+        _ => Urgencies.Word(Notice.Urgency) + ":",
+    };
+
+    private string Statement => Heading != "Question:" ? Causes.Statement(Notice.Cause)
+        : Notice.Cause == CauseNames.LoopChanged ? "was something in the loop changed?" : "was water drawn?";
 
     private string Likelihoods => string.Join("; ", Notice.Causes.Select(c => $"{Chances.InWords(c.Probability)} {Causes.Statement(c.Name)}")) + ".";
 

@@ -12,7 +12,7 @@ public static class TimeChartsOf
     public static readonly IReadOnlyList<string> Ids = ["litres-short", "run-departure", "cycles", "water", "unexplained", "level"];
 
     /// <summary>The chart of that short name, or null where it is unknown or there is nothing to draw.</summary>
-    public static TimeChart? Find(Diagnosis d, string id) => id switch
+    public static TimeChart? Find(string id, Diagnosis d) => id switch
     {
         "litres-short" => LitresShort(d),
         "run-departure" => RunDeparture(d),
@@ -62,9 +62,9 @@ public static class TimeChartsOf
         return new()
         {
             Id = "run-departure",
-            Title = "Run time against what the fill leads to expect",
+            Title = "Runs against what their fills lead to expect",
             Description = $"By half days. At the end of the log runs are {Figures.Number(Math.Abs(last.Value), 1)} % {way} than expected ({Figures.Range(last.Low, last.High, 1)}).",
-            ValueName = "longer (+) or shorter (−) than expected, %",
+            ValueName = "longer (+) or shorter (−), %",
             Whole = Whole(d),
             Zone = d.Zone,
             Layers = [new BandMarks("", notice is null ? "" : Urgencies.Rule(notice.Urgency), points, notice?.Since)],

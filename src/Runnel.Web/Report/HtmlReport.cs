@@ -13,7 +13,7 @@ public static class HtmlReport
     /// <summary>The file's text.</summary>
     public static string Render(Diagnosis diagnosis)
     {
-        var view = new FindingsView(diagnosis, TimeChartsOf.Whole(diagnosis), PagePath: null);
+        var view = new FindingsView(new(diagnosis), TimeChartsOf.Whole(diagnosis), PagePath: null);
         using ServiceProvider services = new ServiceCollection().BuildServiceProvider();
         using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
         // The sheet waits for nothing, so that the task is done when it is handed back.

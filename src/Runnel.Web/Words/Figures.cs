@@ -35,6 +35,14 @@ public static class Figures
         _ => 0,
     };
 
+    /// <summary>Three digits or so, as an estimate with a band deserves: 13 943 becomes 13 900.</summary>
+    public static string Rounded(double value, double size)
+    {
+        if (Math.Abs(size) < 1000) return Number(value, DecimalsFor(size));
+        double step = Math.Pow(10, Math.Floor(Math.Log10(Math.Abs(size))) - 2);
+        return Number(Math.Round(value / step) * step);
+    }
+
     /// <summary>Three digits or so, with the unit.</summary>
     public static string WithUnit(double value, string unit) => $"{Number(value, DecimalsFor(value))} {UnitInWords(unit)}".TrimEnd();
 
@@ -53,6 +61,8 @@ public static class Figures
         "m3" => "m³",
         "W/m2" => "W/m²",
         "uS/cm" => "µS/cm",
+        "L/day" => "L a day",
+        "1" => "",
         _ => unit,
     };
 }

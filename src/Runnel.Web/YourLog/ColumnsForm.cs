@@ -52,6 +52,17 @@ public sealed class ColumnsForm
 
     public string ToMemory() => JsonSerializer.Serialize(_entered);
 
+    /// <summary>Answers about the same household's earlier log, kept where this log tells nothing else: all but the columns.</summary>
+    public ColumnsForm WithPlaceOf(ColumnsForm? earlier)
+    {
+        if (earlier is null) return this;
+        var entered = new Dictionary<string, string>(_entered);
+        foreach ((string field, string text) in earlier._entered.Where(f => !IsColumn(f.Key))) entered[field] = text;
+        return new(entered);
+    }
+
+    private static bool IsColumn(string field) => field.Length > 1 && field[0] is 'c' or 'u' && field[1..].All(char.IsAsciiDigit);
+
     /// <summary>Brings what the place file's own checks refuse (a unit that is none, say) back to the fields; true where there was any.</summary>
     public bool Refuse(IReadOnlyList<PlaceProblem> problems, PlaceAnswers answers, LogSurvey survey)
     {

@@ -10,6 +10,8 @@ namespace Runnel.Web.YourLog;
 
 public sealed partial class ColumnsPage(DroppedLogs logs, LogSurveys surveys, DroppedFindings findings, NavigationManager nav) : ComponentBase
 {
+    private const string LastLogCookie = "last-log";
+
     [Parameter] public required string Id { get; set; }
     [CascadingParameter] public required HttpContext Http { get; set; }
 
@@ -40,19 +42,22 @@ public sealed partial class ColumnsPage(DroppedLogs logs, LogSurveys surveys, Dr
             return;
         }
 
-        Form = Http.Request.HasFormContentType ? ColumnsForm.Posted(Http.Request.Form) : Remembered() ?? ColumnsForm.Guessed(Survey);
+        Form = Http.Request.HasFormContentType ? ColumnsForm.Posted(Http.Request.Form)
+            : Remembered(Log) ?? ColumnsForm.Guessed(Survey).WithPlaceOf(EarlierAnswers());
     }
+
+    /// <summary>Answers given before, when someone comes back to change them.</summary>
+    private static ColumnsForm? Remembered(DroppedLog log) => File.Exists(log.AnswersPath) ? ColumnsForm.Remembered(File.ReadAllText(log.AnswersPath)) : null;
+
+    /// <summary>What this browser answered about its last log: the place has most likely stayed the same.</summary>
+    private ColumnsForm? EarlierAnswers() =>
+        Http.Request.Cookies[LastLogCookie] is { } id && logs.Find(id) is { } earlier ? Remembered(earlier) : null;
 
     private static string Shape(LogSurvey survey) =>
         $"{Figures.Number(survey.Rows)} rows over {Figures.Number(survey.Days, survey.Days < 10 ? 1 : 0)} days, from {survey.FirstTime} to {survey.LastTime}; "
         + (survey.TimesHaveOffset ? "times carry their offset." : "times are local times of the place.");
 
     private string? Invalid(string field) => Form.Errors.Any(e => e.Field == field) ? "true" : null;
-
-    /// <summary>Answers given before, when someone comes back to change them.</summary>
-    private ColumnsForm? Remembered() => File.Exists(AnswersPath) ? ColumnsForm.Remembered(File.ReadAllText(AnswersPath)) : null;
-
-    private string AnswersPath => Path.Combine(Log!.Folder, "answers.json");
 
     private async Task TakeAsync()
     {
@@ -72,7 +77,8 @@ public sealed partial class ColumnsPage(DroppedLogs logs, LogSurveys surveys, Dr
 
         using var text = new MemoryStream(Encoding.UTF8.GetBytes(place));
         await DroppedLogs.SaveAsync(text, Log.PlacePath, Http.RequestAborted);
-        await File.WriteAllTextAsync(AnswersPath, Form.ToMemory(), Http.RequestAborted);
+        await File.WriteAllTextAsync(Log.AnswersPath, Form.ToMemory(), Http.RequestAborted);
+        Http.Response.Cookies.Append(LastLogCookie, Log.Id, new() { MaxAge = TimeSpan.FromDays(60), HttpOnly = true, SameSite = SameSiteMode.Lax, IsEssential = true });
         findings.Forget(Log);
         nav.NavigateTo(Log.PagePath);
     }

@@ -14,6 +14,9 @@ public sealed record DroppedLog(string Id, string Folder, string FileName)
     /// <summary>What people wrote down, if they gave it.</summary>
     public string DaybookPath => Path.Combine(Folder, "daybook.csv");
 
+    /// <summary>Answers as entered, for when someone wants to change one.</summary>
+    public string AnswersPath => Path.Combine(Folder, "answers.json");
+
     public bool HasPlace => File.Exists(PlacePath);
 
     public string PagePath => $"/log/{Id}";

@@ -1,4 +1,4 @@
-using Runnel.Place.Findings;
+using Runnel.Web.Findings;
 
 namespace Runnel.Web.YourLog;
 
@@ -6,7 +6,7 @@ namespace Runnel.Web.YourLog;
 public abstract record FindingsOutcome;
 
 /// <summary>It was read.</summary>
-public sealed record Found(Diagnosis Diagnosis) : FindingsOutcome;
+public sealed record Found(FindingsDrawings Findings) : FindingsOutcome;
 
 /// <summary>It could not be read; each entry says where, what and what helps.</summary>
 public sealed record NotReadable(IReadOnlyList<string> Problems) : FindingsOutcome;

@@ -65,7 +65,7 @@ public sealed class FindingsWork
         }
 
         Diagnosis found = Diagnose.Log(place, readings, daybook);
-        return new Found(found with { Remarks = [.. found.Remarks, .. remarks.Where(r => !found.Remarks.Contains(r))] });
+        return new Found(new(found with { Remarks = [.. found.Remarks, .. remarks.Where(r => !found.Remarks.Contains(r))] }));
     }
 
     /// <summary>Reports at once on the reading thread; the framework's own class would post each step elsewhere.</summary>

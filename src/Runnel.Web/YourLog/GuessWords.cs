@@ -36,6 +36,7 @@ public static class GuessWords
         }
 
         string certainty = guess.Certainty switch { Certainty.Sure => "Sure", Certainty.Likely => "Likely", _ => "A guess" };
-        return $"{certainty}: {guess.Reason}.";
+        string reason = guess.Reason.Replace(" degC", " °C", StringComparison.Ordinal).Replace("W/m2", "W/m²", StringComparison.Ordinal);
+        return $"{certainty}: {reason}.";
     }
 }

@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Components;
-using Runnel.Place.Findings;
 using Runnel.Web.Findings;
 
 namespace Runnel.Web.YourLog;
@@ -9,7 +8,7 @@ public sealed partial class InventedPage(InventedLog log) : ComponentBase
     [SupplyParameterFromQuery] public string? From { get; set; }
     [SupplyParameterFromQuery] public string? To { get; set; }
 
-    private Diagnosis? Findings => log.Findings;
+    private FindingsDrawings? Findings => log.Findings;
 
-    private FindingsView View(Diagnosis found) => new(found, FindingsView.RangeOf(found, From, To), "/log/invented");
+    private FindingsView View(FindingsDrawings found) => new(found, FindingsView.RangeOf(found.Diagnosis, From, To), "/log/invented");
 }

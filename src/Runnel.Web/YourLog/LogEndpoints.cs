@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using Runnel.Place.Findings;
 using Runnel.Web.Findings;
 
 namespace Runnel.Web.YourLog;
@@ -24,8 +23,8 @@ public static class LogEndpoints
         group.MapPost("/forget", ForgetAsync);
     }
 
-    private static async Task<Diagnosis?> FindAsync(string id, DroppedLogs logs, DroppedFindings findings) =>
-        logs.Find(id) is { HasPlace: true } log && await findings.Of(log).Outcome is Found found ? found.Diagnosis : null;
+    private static async Task<FindingsDrawings?> FindAsync(string id, DroppedLogs logs, DroppedFindings findings) =>
+        logs.Find(id) is { HasPlace: true } log && await findings.Of(log).Outcome is Found found ? found.Findings : null;
 
     private static async Task<IResult> ForgetAsync(string id, HttpContext http, IAntiforgery antiforgery, DroppedLogs logs, DroppedFindings findings)
     {

@@ -20,6 +20,8 @@ public sealed partial class LogFindingsPage(DroppedLogs logs, DroppedFindings fi
     private IReadOnlyList<string> Problems { get; set; } = [];
     private string ReadPercent { get; set; } = "0";
 
+    private string Stage => ReadPercent == "100" ? $"{Log!.FileName} is read; working out what it says." : $"Reading {Log!.FileName}: {ReadPercent} %.";
+
     protected override async Task OnInitializedAsync()
     {
         Log = logs.Find(Id);
@@ -46,7 +48,7 @@ public sealed partial class LogFindingsPage(DroppedLogs logs, DroppedFindings fi
         switch (await work.Outcome)
         {
             case Found found:
-                View = new(found.Diagnosis, FindingsView.RangeOf(found.Diagnosis, From, To), Log.PagePath);
+                View = new(found.Findings, FindingsView.RangeOf(found.Findings.Diagnosis, From, To), Log.PagePath);
                 break;
             case NotReadable refused:
                 Problems = refused.Problems;

@@ -25,7 +25,11 @@ public sealed record Question(string Name, string Words, string Unit, double Lea
 
     public static readonly Question Altitude = new("altitude", "Height above the sea", "m", -430, 6_000, "To the nearest 50 m is enough.");
 
-    public static readonly IReadOnlyList<Question> OfLoop = [Band, TopUpRate, BleedRate, OpenWater, Canopy, RainCatch];
+    /// <summary>Without these a log gives no litres.</summary>
+    public static readonly IReadOnlyList<Question> Needed = [Band, TopUpRate, BleedRate];
+
+    /// <summary>These narrow what weather and plants take.</summary>
+    public static readonly IReadOnlyList<Question> Better = [OpenWater, Canopy, RainCatch, Altitude];
 
     /// <summary>The unit as a place file writes it.</summary>
     public string PlainUnit => Unit.Replace("²", "2", StringComparison.Ordinal);

@@ -1,6 +1,6 @@
 using Runnel.Twin.Invented;
 
-namespace Runnel.Browser.Tests;
+namespace Runnel.Browser.Tests.YourLog;
 
 /// <summary>Files to drop: the invented log as its logger would have written it.</summary>
 public sealed class DroppedFiles

@@ -3,7 +3,7 @@ using System.Net;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
-namespace Runnel.Browser.Tests;
+namespace Runnel.Browser.Tests.YourLog;
 
 public sealed class YourLogTests(Site site)
 {
@@ -37,18 +37,18 @@ public sealed class YourLogTests(Site site)
         var watch = Stopwatch.StartNew();
         await page.GetByRole(AriaRole.Button, new() { Name = "Show what the loop has been doing" }).ClickAsync();
         await page.WaitForURLAsync(FindingsAddress);
-        await Assertions.Expect(page.GetByText("Under the fig").First).ToBeVisibleAsync(new() { Timeout = 20_000 });
+        await Assertions.Expect(page.GetByText("Under the fig").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
         TestContext.Current.SendDiagnosticMessage($"findings {watch.ElapsedMilliseconds} ms after the answers");
         await Assertions.Expect(page.Locator("#over-time svg.ch").First).ToBeAttachedAsync();
         if (script) await visit.AssertSoundAsync();
     }
 
     [Fact]
-    public async Task A_log_dropped_together_with_its_place_file_and_daybook_shows_its_findings_at_once()
+    public async Task Files_dropped_together_on_the_first_page_show_their_findings_at_once()
     {
         await using Visit visit = await site.OpenAsync(1280);
         IPage page = visit.Page;
-        await page.GotoAsync("/log/new");
+        await page.GotoAsync("/");
         await page.EvaluateAsync(DropScript, new object[]
         {
             new { name = "log.csv", text = await ReadAsync(site.Files.Log) },
@@ -57,7 +57,7 @@ public sealed class YourLogTests(Site site)
         });
         await page.WaitForURLAsync(FindingsAddress);
         await Assertions.Expect(page.Locator("h1")).ToBeVisibleAsync();
-        await Assertions.Expect(page.Locator(".figs li").First).ToBeVisibleAsync(new() { Timeout = 20_000 });
+        await Assertions.Expect(page.Locator(".figs li").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await visit.AssertSoundAsync();
 
         IDownload report = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = "Save this as one file" }).ClickAsync());
@@ -110,7 +110,7 @@ public sealed class YourLogTests(Site site)
         await page.GotoAsync("/log/new");
         await page.GetByLabel("Log, as CSV").SetInputFilesAsync(site.Files.TooLarge);
         await page.GetByRole(AriaRole.Button, new() { Name = "Read this log" }).ClickAsync();
-        await Assertions.Expect(page.Locator(".errors")).ToContainTextAsync("larger than 8 MB", new() { Timeout = 20_000 });
+        await Assertions.Expect(page.Locator(".errors")).ToContainTextAsync("larger than 8 MB", new() { Timeout = 60_000 });
         await Assertions.Expect(page.Locator(".errors")).ToContainTextAsync("Export a shorter stretch");
     }
 
