@@ -3,6 +3,7 @@ using Runnel.Place;
 using Runnel.Place.Findings;
 using Runnel.Steward.Drift;
 using Runnel.Steward.Ledger;
+using Runnel.Steward.OwnRule;
 
 namespace Runnel.Steward;
 
@@ -28,7 +29,7 @@ internal static class Report
             Ledger = DayLedger.Of(state),
             Estimates = Estimates.Of(state, litresShort),
             Notices = notices,
-            OwnRule = null,
+            OwnRule = OwnRuleJudge.Of(state, notices, litresShort),
             Verdict = Wording.Verdict(state, notices, litresShort),
             Remarks = [.. log.Remarks, .. Wording.Remarks(state)],
             Evidence = new Evidence

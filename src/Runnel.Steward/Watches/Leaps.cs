@@ -7,7 +7,11 @@ namespace Runnel.Steward.Watches;
 /// Tukey 1977), against the third greatest such leap of each earlier day.</summary>
 internal sealed class Leaps(double floor, DateTimeZone zone)
 {
-    public static readonly Duration Window = Duration.FromHours(6);
+    /// <summary>What a notice tells of.</summary>
+    public static readonly Duration Told = Duration.FromHours(12);
+    private static readonly Duration Window = Duration.FromHours(6);
+    private static readonly Duration GreatWindow = Duration.FromHours(12);
+    private static readonly Duration Recent = Duration.FromDays(2);
     private static readonly Duration Memory = Duration.FromDays(14);
     private const int LeastDays = 3;
     private const double Beyond = 3;
@@ -25,18 +29,19 @@ internal sealed class Leaps(double floor, DateTimeZone zone)
     /// <summary>Greatest leap of the last hours.</summary>
     public double Largest => _leaps.Count == 0 ? 0 : _leaps.Max(l => l.Size);
 
-    /// <summary>Leaps in the last hours that make a fault: two great ones where none was ever seen, more where single ones happen.</summary>
+    /// <summary>Leaps in the last hours that make a fault: two great ones where none was seen in days, more where single ones happen.</summary>
     public bool IsJumping(Instant now)
     {
         int n = 0, great = 0, older = 0;
         double limit = Math.Max(floor, Beyond * Habit);
         foreach (var leap in _leaps)
         {
-            if (leap.Time < now - Window) older++;
-            else (n, great) = (n + 1, leap.Size > 2 * limit ? great + 1 : great);
+            if (leap.Time >= now - Window) n++;
+            if (leap.Time < now - Recent) older++;
+            else if (leap.Time >= now - GreatWindow && leap.Size > 1.7 * limit) great++;
         }
 
-        return n >= 4 || great >= (older == 0 && _days.Count >= 6 ? 2 : 3);
+        return n >= 4 || great >= (older == 0 && _days.Count >= 6 ? 2 : 4);
     }
 
     /// <summary>Leaps below this are nothing whatever the habit; null: such a channel leaps in health.</summary>

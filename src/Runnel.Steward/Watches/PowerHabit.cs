@@ -56,6 +56,14 @@ internal sealed class PowerHabit
     /// <summary>Once a run is known as healthy, its streaks of equal values are habit.</summary>
     public void LearnEqual() => _longestEqual = Math.Max(_longestEqual, _equal);
 
+    /// <summary>The last minutes' values lie together: no switching, which would make a median between rest and run.</summary>
+    public bool IsSteady(Instant now)
+    {
+        var last = new List<double>();
+        for (int i = _recent.Count - 1; i >= 0 && _recent[i].Time > now - Span; i--) last.Add(_recent[i].Value);
+        return last.Count < 3 || Robust.Quantile(last, 0.1) > 0.6 * Robust.Quantile(last, 0.9);
+    }
+
     /// <summary>Median of the last minutes; the last value where a channel speaks of changes only.</summary>
     public double Now(Instant now)
     {

@@ -58,14 +58,15 @@ internal sealed class PumpPowerWatch : IWatch
         // A channel that speaks at intervals and has fallen silent says nothing of the pump.
         var seen = trace.Regular ? trace.LastTime : state.LastReading;
         double share = _power.Now(seen) / usual;
-        bool low = share is > Nothing and < Dry;
+        bool low = share is > Nothing and < Dry && _power.IsSteady(seen);
         _lowSince = low ? _lowSince ?? state.Now : null;
         if (notices.Stands(PumpSwitchWatch.Key) || state.Working || state.Silent || state.Pump.IsOn is not { } on) return;
 
         var since = Instant.Max(state.Pump.Since, state.ObservedSince);
         double lasted = (seen - Instant.Max(since, state.WorkUntil)).TotalSeconds;
-        if (notices.Stands(ShortCyclingWatch.Key)) lasted /= 3;
-        var notice = on ? Running(state, habit, usual, share, since, lasted) : Resting(state, habit, usual, share, since, lasted);
+        bool flickers = notices.Stands(ShortCyclingWatch.Key);
+        if (flickers) lasted /= 3;
+        var notice = on ? Running(state, habit, usual, share, since, lasted) : Resting(state, habit, usual, share, since, lasted, flickers);
         if (notice is null) return;
         notices.RaiseAndHold(state, PumpSwitchWatch.Key, notice);
         _cyclesWhenRaised = cycles.Count;
@@ -114,7 +115,7 @@ internal sealed class PumpPowerWatch : IWatch
             (CauseNames.TopUpStuckOpen, state.TopUp.IsOn == true ? 0.4 : topped ? 0.2 : 0.08), (CauseNames.PumpDry, 0.08));
     }
 
-    private Notice? Resting(LoopState state, CycleHabit habit, double usual, double share, Instant since, double lasted)
+    private Notice? Resting(LoopState state, CycleHabit habit, double usual, double share, Instant since, double lasted, bool flickers)
     {
         if (_ordered == true && (state.LastReading - _orderedSince).TotalSeconds > 400 && share < Nothing)
         {
@@ -140,7 +141,7 @@ internal sealed class PumpPowerWatch : IWatch
         if (lasted < limit) return null;
         return Make(state, since,
             Figures.Text($"The pump has not started for {Figures.Span(lasted)}; its last fills took {Figures.Range(habit.FillS, habit.LongFillS)}. It draws {Math.Max(0, share * usual):0.#} where a run draws {usual:0.#}."),
-            StoppedAct, (CauseNames.PumpStopped, 0.78), (CauseNames.Leak, 0.08), (CauseNames.TankOverflow, 0.06), (CauseNames.DrainFouling, 0.06));
+            StoppedAct, (CauseNames.PumpShortCycling, flickers ? 0.9 : 0), (CauseNames.PumpStopped, 0.78), (CauseNames.Leak, 0.08), (CauseNames.TankOverflow, 0.06), (CauseNames.DrainFouling, 0.06));
     }
 
     private const string StoppedAct = "See that the air runs. Look into the sump: full means that the pump stands; look at its plug, breaker and switch. Switch it off at the wall before you reach in. Low: look for water on the ground or held up in a tank.";

@@ -64,10 +64,11 @@ internal static class PumpSwitchNotices
         if (Told(CauseNames.TopUpWithoutEffect)) (noEffect, stopped) = (0.8, 0.2);
         if (Told(CauseNames.Leak)) (leak, stopped) = (Math.Max(leak, 0.6), 0.2);
         if (Told(CauseNames.DrainFouling) || Told(CauseNames.TankOverflow)) (fouling, overflow, stopped) = (0.4, 0.3, 0.2);
+        double flickers = notices.Stands(ShortCyclingWatch.Key) ? 1.2 * Math.Max(stopped, noEffect) : 0;
         return new Notice
         {
             Causes = CauseSet.Of(
-                (CauseNames.PumpStopped, stopped), (CauseNames.Leak, leak), (CauseNames.TankOverflow, overflow), (CauseNames.DrainFouling, fouling),
+                (CauseNames.PumpShortCycling, flickers), (CauseNames.PumpStopped, stopped), (CauseNames.Leak, leak), (CauseNames.TankOverflow, overflow), (CauseNames.DrainFouling, fouling),
                 (CauseNames.TopUpWithoutEffect, noEffect), (CauseNames.BleedStuckOpen, bleed), (CauseNames.UnloggedDraw, drawn),
                 (CauseNames.SensorSilent, blind ? 0.2 : 0)),
             Urgency = urgent ? Urgency.ActNow : Urgency.Soon,

@@ -18,7 +18,7 @@ internal sealed class SensorJumpingWatch(PlaceDescription place) : IWatch
         {
             if (_leaps[c] is not { } leaps) continue;
             string key = $"jumping {place.Channels[c].Id}";
-            int count = leaps.CountSince(state.Now - Leaps.Window);
+            int count = leaps.CountSince(state.Now - Leaps.Told);
             if (notices.Stands(key))
             {
                 if (leaps.CountSince(state.Now - Duration.FromDays(1)) == 0) notices.Clear(key, state.Now);
@@ -30,9 +30,9 @@ internal sealed class SensorJumpingWatch(PlaceDescription place) : IWatch
             {
                 Causes = CauseSet.Only(CauseNames.SensorJumping, 0.9),
                 Urgency = SensorWords.UrgencyOf(state, c),
-                Since = leaps.FirstSince(state.Now - Leaps.Window),
+                Since = leaps.FirstSince(state.Now - Leaps.Told),
                 FirstNoticed = state.Now,
-                Evidence = Figures.Text($"Channel {SensorWords.Name(state, c)} has leapt away and back {count} times in {Figures.Span(state.Now - leaps.FirstSince(state.Now - Leaps.Window))}, by up to {SensorWords.Value(state, c, leaps.Largest)}; leaps up to {SensorWords.Value(state, c, leaps.Habit)} are its habit."),
+                Evidence = Figures.Text($"Channel {SensorWords.Name(state, c)} has leapt away and back {count} times in {Figures.Span(state.Now - leaps.FirstSince(state.Now - Leaps.Told))}, by up to {SensorWords.Value(state, c, leaps.Largest)}; leaps up to {SensorWords.Value(state, c, leaps.Habit)} are its habit."),
                 FirstAct = "Look at the sensor's plug and cable for a loose or wet contact.",
             });
         }

@@ -16,6 +16,8 @@ internal sealed class ShortCyclingWatch : IWatch
     /// <summary>A cycle is short from here on: 1.7 leaves room for a new pump and for a switch shifted by a fifth.</summary>
     private const double ShortFrom = 1.7;
     private static readonly Duration Window = Duration.FromMinutes(60);
+    private static readonly Duration Longer = Duration.FromHours(3);
+    private static readonly Duration Memory = Duration.FromDays(7);
 
     private readonly List<double> _rates = [];
     private readonly Queue<(Instant Start, bool Short)> _last = new();
@@ -30,34 +32,24 @@ internal sealed class ShortCyclingWatch : IWatch
     public void Look(LoopState state, NoticeBook notices)
     {
         TakeCycles(state);
-        while (_last.Count > 0 && _last.Peek().Start < state.Now - Duration.Max(Window, Duration.FromSeconds(3 * _usualCycleS))) _last.Dequeue();
-        int shorts = _last.Count(c => c.Short);
+        var hour = state.Now - Duration.Max(Window, Duration.FromSeconds(3 * _usualCycleS));
+        while (_last.Count > 0 && _last.Peek().Start < state.Now - Memory) _last.Dequeue();
+        var lately = _last.Where(c => c.Start >= hour).ToList();
+        int shorts = lately.Count(c => c.Short);
         if (notices.Stands(Key))
         {
-            bool calm = _last.Count >= 2 && shorts <= 1 && !notices.Stands(PumpSwitchWatch.Key);
+            bool calm = lately.Count >= 2 && shorts <= 1 && !notices.Stands(PumpSwitchWatch.Key);
             _calmSince = calm ? _calmSince ?? state.Now : null;
             if (state.Now - _calmSince > Calm) notices.ClearAndRelease(state, Key);
             return;
         }
 
         if (_usualRate == 0 || shorts < 3 || state.Working || notices.Stands(PumpSwitchWatch.Key)) return;
-        double usualStarts = 3600 / _usualCycleS;
-
-        // Chatter at one start makes a burst; only when it comes back over half an hour is it a fault.
-        var shortOnes = _last.Where(c => c.Short).Select(c => c.Start).ToList();
-        double spreadS = (shortOnes[^1] - shortOnes[0]).TotalSeconds;
-        int clusters = 1;
-        for (int i = 1; i < shortOnes.Count; i++)
-        {
-            if ((shortOnes[i] - shortOnes[i - 1]).TotalSeconds > Math.Min(180, 0.25 * _usualCycleS)) clusters++;
-        }
-
-        int inARow = _last.Reverse().TakeWhile(c => c.Short).Count();
-        bool collapsed = inARow >= (_usualCycleS > 1200 ? 3 : 5) && spreadS >= 600;
-        bool chatter = shorts >= 7 && clusters >= 4 && spreadS >= 1200 && shorts >= 0.5 * _last.Count;
-        if (!collapsed && !chatter) return;
+        int inARow = lately.AsEnumerable().Reverse().TakeWhile(c => c.Short).Count();
+        var since = lately.First(c => c.Short).Start;
+        bool collapsed = inARow >= (_usualCycleS > 1200 ? 3 : 5) && state.Now - since >= Duration.FromMinutes(10) && LastSpreadS(lately, inARow) >= 600;
+        if (!collapsed && !Chatters(lately, state.Now)) return;
         _calmSince = null;
-        var since = shortOnes[0];
         double starts = shorts * 3600 / Math.Max(1800, (state.Now - since).TotalSeconds);
         notices.RaiseAndHold(state, Key, new Notice
         {
@@ -65,9 +57,36 @@ internal sealed class ShortCyclingWatch : IWatch
             Urgency = Urgency.Today,
             Since = since,
             FirstNoticed = state.Now,
-            Evidence = Figures.Text($"The pump has started {shorts} times in {Figures.Span(state.Now - since)}, about {starts:0} an hour where {usualStarts:0.#} an hour are usual; fills and runs are both short, so it is the switch and not the water."),
+            Evidence = collapsed
+                ? Figures.Text($"The pump has made {inARow} short cycles in a row, about {starts:0} an hour where {3600 / _usualCycleS:0.#} an hour are usual; fills and runs are both short, so it is the switch and not the water.")
+                : Figures.Text($"The pump's switch goes on and off again at once: {shorts} such flickers in {Figures.Span(state.Now - since)}, at more than one change."),
             FirstAct = "Look at the pump's float or level switch: is it caught, its cord short, or its relay buzzing? Switch the pump off at the wall before you reach in.",
         });
+    }
+
+    private static double LastSpreadS(List<(Instant Start, bool Short)> cycles, int last) => (cycles[^1].Start - cycles[^last].Start).TotalSeconds;
+
+    /// <summary>Chatter at one change makes a burst; only when it comes back at others is it a fault. A logger that samples sees few of
+    /// them: then it takes longer, and a log that never flickered before.</summary>
+    private bool Chatters(List<(Instant Start, bool Short)> lately, Instant now)
+    {
+        if (Bursts(lately) is { Flickers: >= 6, Count: >= 3, SpreadS: >= 1000 } && lately.Count(c => c.Short) >= 0.4 * lately.Count) return true;
+        var three = _last.Where(c => c.Start >= now - Longer).ToList();
+        double before = _last.Count(c => c.Short && c.Start < now - Longer) / Math.Max(1, (now - Longer - _last.Peek().Start) / Longer);
+        return before < 0.5 && Bursts(three) is { Flickers: >= 5, Count: >= 4 };
+    }
+
+    private (int Flickers, int Count, double SpreadS) Bursts(List<(Instant Start, bool Short)> cycles)
+    {
+        var times = cycles.Where(c => c.Short).Select(c => c.Start).ToList();
+        if (times.Count == 0) return (0, 0, 0);
+        int count = 1;
+        for (int i = 1; i < times.Count; i++)
+        {
+            if ((times[i] - times[i - 1]).TotalSeconds > Math.Min(180, 0.25 * _usualCycleS)) count++;
+        }
+
+        return (times.Count, count, (times[^1] - times[0]).TotalSeconds);
     }
 
     private void TakeCycles(LoopState state)
