@@ -35,7 +35,7 @@ internal static class Report
             Evidence = new Evidence
             {
                 Cycles = [.. state.Cycles.Cycles.Select(c => new CyclePoint(c.FillStart, c.FillS, c.RunS, c.Disturbed))],
-                RunOverFill = CurveEvidence.RunOverFill(state, curve),
+                RunOverFill = CurveEvidence.RunOverFill(state, curve, notices),
                 LitresShort = litresShort,
                 RunDeparturePercent = curve?.History ?? [],
                 LevelMm = StoreEvidence.LevelMm(state),

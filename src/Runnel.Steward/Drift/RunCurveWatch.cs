@@ -22,6 +22,7 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
 
     private readonly CurveBins _bins = new();
     private readonly List<Half> _scores = [];
+    private readonly List<(Instant Time, RunCurve Curve, double Offset, double Spread)> _learnt = [];
     private Instant _regimeStart = Instant.MinValue;
     private double _offset;
     private Instant? _pendingSince;
@@ -53,6 +54,7 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         if (Curve is null || double.IsNaN(HalfDaySpread)) return;
         var halves = Halves(state, Instant.Max(state.Now - Memory, Instant.Max(_regimeStart, state.Began + Duration.FromDays(2))));
         if (halves.Count == 0) return;
+        _learnt.Add((state.Now, Curve, _offset, HalfDaySpread));
         var newest = halves[^1];
         if (_scores.Count == 0 || newest.Start > _scores[^1].Start) _scores.Add(newest);
         History.Add(new TimeBand(newest.Middle, 100 * newest.Departure,
@@ -276,4 +278,13 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
 
     /// <summary>Run that health calls for at that 1/fill, s; for words and charts.</summary>
     public double ExpectedRunS(double inverseFill) => Math.Exp(_offset) / Curve!.Expected(inverseFill);
+
+    /// <summary>The healthy curve as it stood at a time (the first learnt, where the time is earlier): run in s over 1/fill, with the
+    /// standard deviation of a half-day about it as a share; null where none was learnt.</summary>
+    public Func<double, (double RunS, double Spread)>? LearntAt(Instant time)
+    {
+        if (_learnt.Count == 0) return null;
+        var (_, curve, offset, spread) = _learnt.FindLast(l => l.Time <= time) is { Curve: not null } found ? found : _learnt[0];
+        return inverseFill => (Math.Exp(offset) / curve.Expected(inverseFill), Math.Sqrt(Math.Pow(spread, 2) + Math.Pow(curve.DepartureError(inverseFill), 2)));
+    }
 }
