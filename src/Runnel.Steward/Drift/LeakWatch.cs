@@ -207,7 +207,8 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
             Causes = valve
                 ? [new Cause(CauseNames.TopUpStuckOpen, 0.8), new Cause(CauseNames.LoopChanged, 0.12)]
                 : [new Cause(CauseNames.LoopChanged, 0.6), new Cause(CauseNames.TopUpStuckOpen, 0.3)],
-            Urgency = Urgency.Today,
+            // Too much water harms slowly: it runs over the sump's own overflow first.
+            Urgency = rate >= 10 ? Urgency.Today : Urgency.Soon,
             Since = since,
             FirstNoticed = state.Now,
             Evidence = string.Create(CultureInfo.InvariantCulture,
