@@ -23,12 +23,17 @@ public sealed record PlaceDescription(
     IReadOnlyList<Equipment> Equipment,
     IReadOnlyList<Channel> Channels)
 {
-    /// <summary>Position of a channel by its identifier, or -1.</summary>
+    /// <summary>Position of a channel by its identifier, else by its name in logs, or -1.</summary>
     public int ChannelIndex(string id)
     {
         for (int i = 0; i < Channels.Count; i++)
         {
             if (Channels[i].Id == id) return i;
+        }
+
+        for (int i = 0; i < Channels.Count; i++)
+        {
+            if (Channels[i].Column == id) return i;
         }
 
         return -1;

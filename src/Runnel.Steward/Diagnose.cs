@@ -37,21 +37,25 @@ public static class Diagnose
         }
     }
 
+    /// <summary>A step back is known from where the second set of times begins; a step ahead, or to a lost year, from the last sound row.</summary>
+    private static Instant Noticed(ClockStep step) =>
+        step.Before - step.After is var back && back > Duration.Zero && back < Duration.FromDays(5) ? step.After : step.Before;
+
     /// <summary>Merges readings, daybook and clock steps by time; at equal times readings come first.</summary>
     private static void Feed(LoopReader reader, ReadingLog log, IReadOnlyList<DaybookEntry> daybook, Instant until)
     {
         var entries = daybook.OrderBy(e => e.Time).ToList();
-        var steps = log.ClockSteps.OrderBy(s => Instant.Max(s.Before, s.After)).ToList();
+        var steps = log.ClockSteps.OrderBy(Noticed).ToList();
         int nextEntry = 0, nextStep = 0;
         foreach (var reading in log.Readings)
         {
             if (reading.Time > until) break;
-            for (; nextStep < steps.Count && steps[nextStep].Before < reading.Time; nextStep++) reader.Take(steps[nextStep]);
+            for (; nextStep < steps.Count && Noticed(steps[nextStep]) < reading.Time; nextStep++) reader.Take(steps[nextStep]);
             for (; nextEntry < entries.Count && entries[nextEntry].Time < reading.Time; nextEntry++) reader.Take(entries[nextEntry]);
             reader.Take(reading);
         }
 
-        for (; nextStep < steps.Count && steps[nextStep].Before <= until; nextStep++) reader.Take(steps[nextStep]);
+        for (; nextStep < steps.Count && Noticed(steps[nextStep]) <= until; nextStep++) reader.Take(steps[nextStep]);
     }
 }
 

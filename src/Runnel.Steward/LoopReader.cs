@@ -11,6 +11,7 @@ namespace Runnel.Steward;
 internal sealed class LoopReader
 {
     private static readonly Duration TickLength = Duration.FromMinutes(5);
+    private static readonly Duration LongestOverlap = Duration.FromDays(5);
     private static readonly Duration LevelSettling = Duration.FromMinutes(40);
 
     private readonly LoopState _state;
@@ -51,7 +52,16 @@ internal sealed class LoopReader
 
     public void Take(ClockStep step)
     {
-        _state.Now = step.After;
+        var (first, last) = step.Before < step.After ? (step.Before, step.After) : (step.After, step.Before);
+
+        // A step of years is a clock that lost its date: its rows were not taken, and the rest is sound.
+        if (last - first < LongestOverlap)
+        {
+            _state.ClockDoubtfulUntil = last + Duration.FromHours(1);
+            _state.Holds.Add(first, _state.ClockDoubtfulUntil);
+            _state.Cycles.Disturb(_state.ClockDoubtfulUntil);
+        }
+
         _notices.Tell(ClockNotices.Of(_state, step));
     }
 

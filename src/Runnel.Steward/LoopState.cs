@@ -97,7 +97,10 @@ internal sealed class LoopState(PlaceDescription place)
     /// <summary>Even cycles make the edges of a switch look steady; they still come from the loop and not from a timer.</summary>
     private bool IsRegular(int channel) => Channels[channel].Regular && Place.Channels[channel].Measures != Quantity.Running;
 
-    public bool Working => Now < WorkUntil;
+    public bool Working => Now < WorkUntil || Now < ClockDoubtfulUntil;
+
+    /// <summary>The log's clock stepped: rows of two times lie over one another until then, and nothing is concluded from them.</summary>
+    public Instant ClockDoubtfulUntil { get; set; } = Instant.MinValue;
 
     /// <summary>Something stands in that stretch, or readings are missing there: it must not teach the healthy loop.</summary>
     public bool LearningHeld(Instant from, Instant to)

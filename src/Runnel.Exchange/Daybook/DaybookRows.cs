@@ -1,6 +1,7 @@
 using Runnel.Exchange.Csv;
 using Runnel.Exchange.Logs;
 using Runnel.Place;
+using Runnel.Place.PlaceFiles;
 
 namespace Runnel.Exchange.Daybook;
 
@@ -66,7 +67,7 @@ internal sealed class DaybookRows(DaybookColumns columns, PlaceDescription place
         var remarks = new List<string>();
         foreach (var (of, (count, line)) in _unknownOf)
         {
-            string near = Nearest.Of(of, Declared()) is { } known ? $", nearest: {known}" : "";
+            string near = NearestName.To(of, Declared()) is { } known ? $", nearest: {known}" : "";
             remarks.Add($"\"{of}\" is not in the place file (line {line}{near}): {Entry(count)} counted for the loop as a whole.");
         }
 
@@ -86,13 +87,7 @@ internal sealed class DaybookRows(DaybookColumns columns, PlaceDescription place
         string amount = Field(row, columns.Amount);
         string unit = Field(row, columns.Unit);
         if (amount.Length == 0) return null;
-        int end = amount.Length;
-        while (end > 0 && !char.IsAsciiDigit(amount[end - 1])) end--;
-
-        // "20 L" or "0.02 m3" in one field.
-        if (unit.Length == 0 && end < amount.Length) (amount, unit) = (amount[..end].Trim(), amount[end..].Trim());
-        else if (unit.Length == 0 && amount.LastIndexOf(' ') is var gap and > 0 && WaterUnits.Find(amount[(gap + 1)..]) is not null)
-            (amount, unit) = (amount[..gap].Trim(), amount[(gap + 1)..]);
+        if (unit.Length == 0 && ValueText.SplitUnit(amount, out var number, out var behind)) (amount, unit) = (number.ToString(), behind.ToString());
         double value = 0;
         bool isNumber = amount.Length > 0 && ValueText.TryNumber(amount, columns.Shape.Separator == ',', out value) && value >= 0;
         double? factor = unit.Length > 0 ? WaterUnits.Find(unit) : columns.AmountIsLitres || AboutWater.Contains(entry) ? 1 : null;

@@ -1,42 +1,50 @@
+using Runnel.Science.Units;
+
 namespace Runnel.Exchange.Daybook;
 
-/// <summary>Units in which people write down water. Litres in each are exact by definition (US gallon 231 cubic inches, imperial gallon 4.54609 L).</summary>
+/// <summary>Units in which people write down water.</summary>
 internal static class WaterUnits
 {
-    private static readonly Dictionary<string, double> LitresIn = new(StringComparer.OrdinalIgnoreCase)
+    /// <summary>Words for units; all in lower case. A plain gallon is taken as the US one, which is worth a remark.</summary>
+    private static readonly Dictionary<string, string> Words = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["l"] = 1,
-        ["ltr"] = 1,
-        ["lt"] = 1,
-        ["litre"] = 1,
-        ["litres"] = 1,
-        ["liter"] = 1,
-        ["liters"] = 1,
-        ["ml"] = 0.001,
-        ["millilitres"] = 0.001,
-        ["milliliters"] = 0.001,
-        ["cl"] = 0.01,
-        ["dl"] = 0.1,
-        ["hl"] = 100,
-        ["m3"] = 1000,
-        ["m³"] = 1000,
-        ["m^3"] = 1000,
-        ["cbm"] = 1000,
-        ["kl"] = 1000,
-        ["gal"] = 3.785411784,
-        ["gallon"] = 3.785411784,
-        ["gallons"] = 3.785411784,
-        ["us gal"] = 3.785411784,
-        ["gal us"] = 3.785411784,
-        ["imp gal"] = 4.54609,
-        ["gal imp"] = 4.54609,
-        ["uk gal"] = 4.54609,
-        ["gal uk"] = 4.54609,
+        ["ltr"] = "L",
+        ["lt"] = "L",
+        ["litre"] = "L",
+        ["litres"] = "L",
+        ["liter"] = "L",
+        ["liters"] = "L",
+        ["ml"] = "mL", // nobody drains megalitres
+        ["millilitres"] = "mL",
+        ["milliliters"] = "mL",
+        ["m3"] = "m3",
+        ["m^3"] = "m3",
+        ["cbm"] = "m3",
+        ["cubic metres"] = "m3",
+        ["cubic meters"] = "m3",
+        ["gal"] = "gal_us",
+        ["gallon"] = "gal_us",
+        ["gallons"] = "gal_us",
+        ["us gal"] = "gal_us",
+        ["gal us"] = "gal_us",
+        ["us gallons"] = "gal_us",
+        ["imp gal"] = "gal_br",
+        ["gal imp"] = "gal_br",
+        ["imperial gallons"] = "gal_br",
+        ["uk gal"] = "gal_br",
+        ["gal uk"] = "gal_br",
     };
 
-    /// <summary>Litres in one of the unit, or null where it is no unit of water.</summary>
-    public static double? Find(string unit) => LitresIn.TryGetValue(unit.Trim().TrimEnd('.'), out double litres) ? litres : null;
+    private static readonly Unit Litre = Unit.Of("L");
 
-    /// <summary>A gallon without more is taken as the US one; that is worth a remark.</summary>
+    /// <summary>Litres in one of the unit, or null where it is no unit of water.</summary>
+    public static double? Find(string unit)
+    {
+        string plain = unit.Trim().TrimEnd('.');
+        bool known = Unit.TryParse(Words.GetValueOrDefault(plain, plain), out var found);
+        return known && found!.Dimension == Litre.Dimension ? found.LinearTo(Litre).Scale : null;
+    }
+
+    /// <summary>A gallon without more.</summary>
     public static bool IsPlainGallon(string unit) => unit.Trim().TrimEnd('.').ToUpperInvariant() is "GAL" or "GALLON" or "GALLONS";
 }

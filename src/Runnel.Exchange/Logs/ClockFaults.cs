@@ -88,8 +88,16 @@ internal sealed class ClockFaults
         foreach (var run in runs.Chain)
             covered += runs.PastTime(run, rows.Greatest) - runs.PastTime(run, rows.Least - 1);
         if (covered == 0) return rows.Greatest < chainFrom || rows.Least > chainTo ? JudgeApart(runs, rows, chainFrom, chainTo) : null;
-        if (rows.Length <= FewRows || covered * 10 < rows.Length || (rows.Greatest - rows.Least) * 5 > (chainTo - chainFrom) * 4) return null;
+        if (rows.Length < FewRows || (rows.Length == FewRows && !GoesOn(runs, rows)) || covered * 10 < rows.Length || (rows.Greatest - rows.Least) * 5 > (chainTo - chainFrom) * 4) return null;
         return MostlyRepeated(runs, rows) ? null : ClockFault.WentBack;
+    }
+
+    /// <summary>Behind late rows the log jumps back to where it was; behind a clock that was put back it goes on at its usual pace.</summary>
+    private static bool GoesOn(WrittenRuns runs, in WrittenRuns.Run rows)
+    {
+        if (rows.From == 0 || rows.To >= runs.Count) return false;
+        long fall = runs.TicksAt(rows.From - 1) - runs.TicksAt(rows.From);
+        return (runs.TicksAt(rows.To) - runs.TicksAt(rows.To - 1)) * 4 < fall * 3;
     }
 
     /// <summary>Rows before or after everything else: a wrong clock where it came back, or where the rest is far away.</summary>

@@ -57,6 +57,13 @@ internal static class Headings
         return says && ClockText.TryReadOffset(inside, out long ticks) && Math.Abs(ticks) <= 18 * WrittenTime.PerHour ? Offset.FromTicks(ticks) : null;
     }
 
+    /// <summary>What stands in brackets in a heading, or nothing.</summary>
+    public static string UnitInBrackets(string heading)
+    {
+        int open = heading.LastIndexOfAny(['(', '[']);
+        return open < 0 ? "" : heading[(open + 1)..].TrimEnd(')', ']', ' ').Trim();
+    }
+
     /// <summary>Lower case, blanks for underscores and hyphens, without what stands in brackets.</summary>
     public static string Plain(string heading)
     {

@@ -1,4 +1,5 @@
 using Runnel.Place;
+using Runnel.Place.PlaceFiles;
 
 namespace Runnel.Exchange.Logs;
 
@@ -20,7 +21,6 @@ internal sealed class LogChannels
     {
         Place = place;
         Ranges = [.. place.Channels.Select(PlausibleRange.Of)];
-        Units = [.. place.Channels.Select(c => Quantities.UnitOf(c.Measures))];
         foreach (var (name, id) in names)
         {
             int channel = id.Length == 0 ? LeftOut : place.ChannelIndex(id);
@@ -36,8 +36,6 @@ internal sealed class LogChannels
 
     public PlausibleRange[] Ranges { get; }
 
-    public string[] Units { get; }
-
     /// <summary>Position of the channel; <see cref="LeftOut"/>; or a number of its own from <see cref="FirstUnknown"/> down for an unknown name.</summary>
     public int Find(ReadOnlySpan<char> name)
     {
@@ -51,30 +49,37 @@ internal sealed class LogChannels
         return found;
     }
 
-    /// <summary>Whether the caller told what this name stands for.</summary>
-    public bool IsTold(string name) => _told.ContainsKey(name.Trim());
-
     private int Search(string name)
     {
         string trimmed = name.Trim();
         if (_told.TryGetValue(trimmed, out int told)) return told;
+        var channels = Place.Channels;
+        for (int i = 0; i < channels.Count; i++)
+        {
+            if (channels[i].Column == trimmed) return i;
+        }
+
         int exact = Place.ChannelIndex(trimmed);
         if (exact >= 0) return exact;
-        string plain = Headings.Plain(trimmed);
-        for (int i = 0; i < Place.Channels.Count; i++)
+        string plain = LettersAndFigures(trimmed);
+        if (plain.Length == 0) return FirstUnknown;
+        for (int i = 0; i < channels.Count; i++)
         {
-            if (Headings.Plain(Place.Channels[i].Id) == plain) return i;
+            if (LettersAndFigures(channels[i].Id) == plain || (channels[i].Column is { } column && LettersAndFigures(column) == plain)) return i;
         }
 
         return FirstUnknown;
     }
+
+    /// <summary>What is left when capitals, blanks, marks and a unit in brackets do not matter.</summary>
+    private static string LettersAndFigures(string name) => string.Concat(Headings.Plain(name).Where(char.IsLetterOrDigit));
 
     /// <summary>The reason for people why a name was not taken.</summary>
     public string UnknownReason(string name)
     {
         string shown = name.Length > 60 ? name[..57] + "..." : name;
         if (shown.Length == 0) return "no channel is named";
-        return Nearest.Of(name, Place.Channels.Select(c => c.Id)) is { } near
+        return NearestName.To(name, Place.Channels.Select(c => c.Id)) is { } near
             ? $"\"{shown}\" is no channel of the place (nearest: {near})"
             : $"\"{shown}\" is no channel of the place";
     }

@@ -19,12 +19,9 @@ public sealed record LogReadOptions
     /// <summary>The present, where known: later times are then impossible.</summary>
     public Instant? Now { get; init; }
 
-    /// <summary>More readings than this are refused. Null: what half of the machine's memory holds, 5 to 60 million.</summary>
-    public int? MostReadings { get; init; }
+    /// <summary>More readings than this are refused. As told by default: what half of the machine's memory holds, 5 to 60 million.</summary>
+    public int MostReadings { get; init; } = FitsMemory;
 
-    /// <summary>The limit in force.</summary>
-    internal int ReadingLimit => MostReadings ?? (int)Math.Clamp(GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / 2 / BytesAReading, 5_000_000, 60_000_000);
-
-    /// <summary>At the peak, while sorting a file that is out of order.</summary>
-    private const int BytesAReading = 64;
+    /// <summary>Sorting a file that is out of order takes up to 64 bytes a reading.</summary>
+    private static int FitsMemory => (int)Math.Clamp(GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / 2 / 64, 5_000_000, 60_000_000);
 }

@@ -12,7 +12,8 @@ internal sealed class LogRows
     private readonly SkipTally _tally;
     private readonly LogReadOptions _options;
     private readonly TimeText _times = new();
-    private readonly (int Column, int Channel)[] _wide;
+    private readonly (int Column, int Channel, (double Scale, double Offset)? Unit)[] _wide;
+    private readonly LogUnits _units = new();
     private readonly bool _commaSeparates;
     private readonly List<long> _headerAgain = [];
     private char[] _joined = new char[64];
@@ -25,7 +26,7 @@ internal sealed class LogRows
         _tally = tally;
         _options = options;
         _commaSeparates = shape.Separator == ',';
-        _wide = WideColumns.Bind(shape, channels, remarks);
+        _wide = WideColumns.Bind(shape, channels, _units, remarks);
         if (shape.HeaderLine == 0) remarks.Add("The log has no header line; its columns were taken by what they hold.");
     }
 
@@ -39,7 +40,7 @@ internal sealed class LogRows
     /// <param name="cancel">Stops the reading.</param>
     public void ReadAll(CsvRows rows, Func<double?> shareRead, CancellationToken cancel)
     {
-        int most = _options.ReadingLimit, nextLook = Math.Min(1_000_000, most + 1);
+        int most = _options.MostReadings, nextLook = Math.Min(1_000_000, most + 1);
         while (rows.Next())
         {
             if (rows.Line <= _shape.HeaderLine) continue;
@@ -89,9 +90,9 @@ internal sealed class LogRows
             return;
         }
 
-        // A value that comes with the unit of its quantity is no raw value any more.
-        bool isRaw = _shape.Unit < 0 || _shape.Unit >= rows.Count || !IsUnitOf(channel, rows[_shape.Unit].Trim());
-        TakeValue(channel, ValueField(rows), time, rows.Line, isRaw);
+        // A value that comes with its unit is no raw value any more: the place's scale is for those that do not say.
+        var told = _shape.Unit >= 0 && _shape.Unit < rows.Count ? _units.To(Measures(channel), rows[_shape.Unit].Trim().ToString()) : null;
+        TakeValue(channel, ValueField(rows), time, rows.Line, told);
     }
 
     /// <summary>The value; two fields where an unquoted decimal comma has split it.</summary>
@@ -116,34 +117,33 @@ internal sealed class LogRows
             }
         }
 
-        foreach (var (column, channel) in _wide)
+        foreach (var (column, channel, unit) in _wide)
         {
-            if (column < rows.Count) TakeValue(channel, rows[column], time, rows.Line, isRaw: true);
+            if (column < rows.Count) TakeValue(channel, rows[column], time, rows.Line, unit);
         }
     }
 
-    private bool IsUnitOf(int channel, ReadOnlySpan<char> unit) =>
-        _channels.Units[channel] is { Length: > 0 } own ? LogUnits.IsSame(unit, own) : unit is "1";
+    private Quantity Measures(int channel) => _channels.Place.Channels[channel].Measures;
 
-    private void TakeValue(int index, ReadOnlySpan<char> written, in WrittenTime time, long line, bool isRaw)
+    /// <param name="index">Position of the channel.</param>
+    /// <param name="written">The value as written.</param>
+    /// <param name="time">Its time.</param>
+    /// <param name="line">Line of the row.</param>
+    /// <param name="told">Scale and offset of a unit told beside the value or in the heading; null: the place's own apply.</param>
+    private void TakeValue(int index, ReadOnlySpan<char> written, in WrittenTime time, long line, (double Scale, double Offset)? told)
     {
         var channel = _channels.Place.Channels[index];
         bool isSwitch = channel.Measures == Quantity.Running;
-        switch (ValueText.Read(written, isSwitch, _commaSeparates, _channels.Units[index], out double value))
+        var kind = ValueText.Read(written, isSwitch, _commaSeparates, out double value);
+        if (kind == ValueKind.NotUnderstood && _units.TryMeasure(channel.Measures, written, _commaSeparates, out value)) (kind, told) = (ValueKind.Number, (1, 0));
+        if (kind != ValueKind.Number)
         {
-            case ValueKind.Empty:
-                return;
-            case ValueKind.Unavailable:
-                if (!_tally.Again("no value", index, line))
-                    _tally.First("no value", index, line, $"{channel.Id}: no value (\"{written.Trim()}\")");
-                return;
-            case ValueKind.NotUnderstood:
-                if (!_tally.Again("value not understood", index, line))
-                    _tally.First("value not understood", index, line, $"{channel.Id}: value not understood (first: \"{Shown(written)}\")");
-                return;
+            if (kind != ValueKind.Empty) SkipValue(kind, index, written, line);
+            return;
         }
 
-        if (isRaw) value = (value * channel.Scale) + channel.Offset;
+        var (scale, offset) = told ?? (channel.Scale, channel.Offset);
+        value = (value * scale) + offset;
         var range = _channels.Ranges[index];
         if (!range.Holds(value))
         {
@@ -153,6 +153,14 @@ internal sealed class LogRows
 
         value = isSwitch ? (value >= 0.5 ? 1 : 0) : range.Clip(value);
         Readings.Add(index, time, value, line);
+    }
+
+    private void SkipValue(ValueKind kind, int index, ReadOnlySpan<char> written, long line)
+    {
+        string reason = kind == ValueKind.Unavailable ? "no value" : "value not understood";
+        if (_tally.Again(reason, index, line)) return;
+        string first = kind == ValueKind.Unavailable ? $"(\"{written.Trim()}\")" : $"(first: \"{Shown(written)}\")";
+        _tally.First(reason, index, line, $"{_channels.Place.Channels[index].Id}: {reason} {first}");
     }
 
     private ReadOnlySpan<char> TimeField(CsvRows rows)

@@ -84,8 +84,24 @@ internal sealed record LogShape(
     private static bool IsTimeHeading(string field, string? timeColumn) =>
         timeColumn is null ? Headings.IsTime(field) : string.Equals(field, timeColumn, StringComparison.OrdinalIgnoreCase);
 
-    private static int HeaderAt(List<Row> rows, string? timeColumn) =>
-        rows.FindIndex(r => r.Fields.Length > 1 && r.Fields.Any(f => IsTimeHeading(f, timeColumn)));
+    /// <summary>The first row with a heading for the time below which times stand; a title such as "Date,2026-02-01" has none.</summary>
+    private static int HeaderAt(List<Row> rows, string? timeColumn)
+    {
+        int first = -1;
+        for (int at = 0; at < rows.Count; at++)
+        {
+            string[] fields = rows[at].Fields;
+            if (fields.Length < 2 || Array.Exists(fields, HoldsTime)) continue;
+            for (int column = 0; column < fields.Length; column++)
+            {
+                if (!IsTimeHeading(fields[column], timeColumn)) continue;
+                if (first < 0) first = at;
+                if (Understood(rows, at, column, (t, f) => t.Read(f).Kind != TimeKind.None || IsClockAlone(f)) > 0) return at;
+            }
+        }
+
+        return first;
+    }
 
     private static LogShape OfRows(char separator, List<Row> rows, string? timeColumn)
     {
@@ -122,6 +138,8 @@ internal sealed record LogShape(
 
         return (best, -1);
     }
+
+    private static bool HoldsTime(string field) => field.AsSpan().ContainsAny('-', '/', ':') && new TimeText().Read(field).Kind != TimeKind.None;
 
     internal static bool IsClockAlone(string field) => field.Contains(':') && ClockText.TryRead(field, out _, out _);
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using NodaTime;
 using NodaTime.Text;
 using Runnel.Exchange.Csv;
@@ -8,35 +7,33 @@ using Runnel.Place;
 namespace Runnel.Exchange.Logs;
 
 /// <summary>
-/// Writes readings as CSV in the long form. Where channels of the place have a scale or an offset, a fourth column names the unit that each
-/// value is in, so that reading the file again does not apply them twice.
+/// Writes readings as CSV in the long form, times in UTC. Where channels of the place have a scale or an offset, a fourth column names the
+/// unit that each value is in, so that reading the file again does not apply them twice.
 /// </summary>
-public static class LogWriter
+public sealed class LogWriter
 {
-    private static readonly OffsetDateTimePattern TimeForm = OffsetDateTimePattern.Rfc3339;
+    private readonly TextWriter _to;
+    private readonly Dictionary<string, string>? _units;
 
-    /// <summary>Writes <paramref name="readings"/> in their order, UTF-8, times with the offset of the place; leaves the stream open.</summary>
-    /// <returns>How many were written.</returns>
-    public static long Write(Stream stream, PlaceDescription place, IEnumerable<Reading> readings, CancellationToken cancel)
+    /// <summary>Writes the header.</summary>
+    /// <param name="to">Where to.</param>
+    /// <param name="place">The place of the readings, or null where it is not known: then there is no column of units.</param>
+    public LogWriter(TextWriter to, PlaceDescription? place)
     {
-        ArgumentNullException.ThrowIfNull(place);
-        ArgumentNullException.ThrowIfNull(readings);
-        bool scaled = place.Channels.Any(c => c.Scale != 1 || c.Offset != 0);
-        string[] units = [.. place.Channels.Select(c => LogUnits.Written(c.Measures))];
-        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), 1 << 16, leaveOpen: true);
-        if (scaled) CsvLine.Write(writer, "time", "channel", "value", "unit");
-        else CsvLine.Write(writer, "time", "channel", "value");
-        long count = 0;
-        foreach (var reading in readings)
-        {
-            if ((count++ & 0xFFF) == 0) cancel.ThrowIfCancellationRequested();
-            string time = TimeForm.Format(reading.Time.InZone(place.Zone).ToOffsetDateTime());
-            string value = reading.Value.ToString("R", CultureInfo.InvariantCulture);
-            string id = place.Channels[reading.Channel].Id;
-            if (scaled) CsvLine.Write(writer, time, id, value, units[reading.Channel]);
-            else CsvLine.Write(writer, time, id, value);
-        }
+        ArgumentNullException.ThrowIfNull(to);
+        _to = to;
+        if (place is not null && place.Channels.Any(c => c.Scale != 1 || c.Offset != 0))
+            _units = place.Channels.ToDictionary(c => c.Id, c => LogUnits.Written(c.Measures), StringComparer.Ordinal);
+        if (_units is null) CsvLine.Write(to, "time", "channel", "value");
+        else CsvLine.Write(to, "time", "channel", "value", "unit");
+    }
 
-        return count;
+    /// <summary>Writes one reading; the number with all the figures that give it back.</summary>
+    public void Write(Instant time, string channel, double value)
+    {
+        string at = InstantPattern.ExtendedIso.Format(time);
+        string number = value.ToString("R", CultureInfo.InvariantCulture);
+        if (_units is null) CsvLine.Write(_to, at, channel, number);
+        else CsvLine.Write(_to, at, channel, number, _units.GetValueOrDefault(channel, ""));
     }
 }

@@ -24,9 +24,8 @@ internal static class ValueText
     /// <param name="text">What was written.</param>
     /// <param name="forSwitch">Words for on and off count as 1 and 0.</param>
     /// <param name="commaSeparates">The file's separator is a comma, so that one inside a number groups thousands where it can.</param>
-    /// <param name="unit">Unit of the channel, which may follow the number.</param>
     /// <param name="value">The number, finite.</param>
-    public static ValueKind Read(ReadOnlySpan<char> text, bool forSwitch, bool commaSeparates, string unit, out double value)
+    public static ValueKind Read(ReadOnlySpan<char> text, bool forSwitch, bool commaSeparates, out double value)
     {
         text = text.Trim();
         value = 0;
@@ -39,8 +38,7 @@ internal static class ValueText
 
         if (TryNumber(text, commaSeparates, out value)) return ValueKind.Number;
         if (forSwitch && TrySwitch(text, out value)) return ValueKind.Number;
-        if (IsIn(Nothing, text)) return ValueKind.Unavailable;
-        return TryWithUnit(text, commaSeparates, unit, out value) ? ValueKind.Number : ValueKind.NotUnderstood;
+        return IsIn(Nothing, text) ? ValueKind.Unavailable : ValueKind.NotUnderstood;
     }
 
     /// <summary>A word for on or off.</summary>
@@ -93,16 +91,15 @@ internal static class ValueText
     private static bool IsGroupMark(ReadOnlySpan<char> text, int at) =>
         at > 0 && char.IsAsciiDigit(text[at - 1]) && ClockText.Leading(text[(at + 1)..]) == 3;
 
-    private static bool TryWithUnit(ReadOnlySpan<char> text, bool commaSeparates, string unit, out double value)
+    /// <summary>Parts "21.5 °C" into number and unit; false where there is no number in front or nothing behind it.</summary>
+    public static bool SplitUnit(ReadOnlySpan<char> text, out ReadOnlySpan<char> number, out ReadOnlySpan<char> unit)
     {
-        value = 0;
-        if (unit.Length == 0) return false;
-        int end = text.Length;
-        while (end > 0 && !char.IsAsciiDigit(text[end - 1])) end--;
-        if (unit.EndsWith('2') && end == text.Length)
-            end = text.LastIndexOf(' ') is var gap and > 0 ? gap : end;
-        if (end == 0 || end == text.Length) return false;
-        return LogUnits.IsSame(text[end..].Trim(), unit) && TryNumber(text[..end].TrimEnd(), commaSeparates, out value);
+        text = text.Trim();
+        int end = 0;
+        while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] is '.' or ',' || (end == 0 && text[end] is '-' or '+' or '\u2212'))) end++;
+        number = text[..end];
+        unit = text[end..].TrimStart();
+        return !unit.IsEmpty && unit.Length <= 20 && number.ContainsAnyInRange('0', '9') && !char.IsAsciiDigit(unit[0]);
     }
 
     private static bool IsIn(string[] words, ReadOnlySpan<char> text)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Runnel.Exchange.Logs;
 using Runnel.Place;
 
 namespace Runnel.Exchange.Survey;
@@ -9,9 +10,10 @@ namespace Runnel.Exchange.Survey;
 /// </summary>
 internal static class ChannelGuesses
 {
-    public static IReadOnlyList<FoundChannel> Make(IReadOnlyList<(string Name, ChannelStatistics Statistics)> found)
+    public static IReadOnlyList<FoundChannel> Make(IReadOnlyList<(string Name, string? Unit, ChannelStatistics Statistics)> found)
     {
-        var guesses = found.Select(f => ByName(f.Name, f.Statistics)).ToList();
+        var units = new LogUnits();
+        var guesses = found.Select(f => ByName(f.Name, f.Unit, f.Statistics, units)).ToList();
         UnnamedSwitches.Fill(found, guesses);
         for (int i = 0; i < found.Count; i++)
         {
@@ -21,27 +23,27 @@ internal static class ChannelGuesses
         return [.. found.Select((f, i) => new FoundChannel(f.Name, f.Statistics, guesses[i]))];
     }
 
-    private static ChannelGuess? ByName(string name, ChannelStatistics s)
+    private static ChannelGuess? ByName(string name, string? beside, ChannelStatistics s, LogUnits units)
     {
+        var (unit, unitIsSure) = HeadingUnit.Of(name, beside);
         string words = NameWords.Words(name);
         if (Quantities.Find(name.Trim().ToLowerInvariant()) is { } exact && !s.IsSwitch)
-            return Checked(exact, exact is Quantity.Power or Quantity.Current ? EquipmentKind.Pump : null, NameWords.VesselOf(words), s, HeadingUnit.In(name), "the name is that of the quantity", Certainty.Sure);
+            return Checked(exact, exact is Quantity.Power or Quantity.Current ? EquipmentKind.Pump : null, NameWords.VesselOf(words), s, unit, units, "the name is that of the quantity", Certainty.Sure);
         if (s.IsSwitch) return NameWords.ThingOf(words) is { } thing ? Switch(thing.Kind, thing.Phrase, s) : null;
         if (s.Readings == 0) return null;
-        string unit = HeadingUnit.In(name);
         if (NameWords.QuantityOf(words) is { } named)
         {
             var quantity = named.Quantity;
             if (quantity == Quantity.Rain && s.NeverFalls && s.ShareZero < 0.9 && s.Readings > 20) quantity = Quantity.RainTotal;
-            if (quantity == Quantity.Pressure && (HeadingUnit.To(Quantity.AirPressure, unit) is (0.1, 0) || s.Mean is > 850 and < 1090)) quantity = Quantity.AirPressure;
+            if (quantity == Quantity.Pressure && (units.To(Quantity.AirPressure, unit) is { Scale: > 0.09 and < 0.11 } || s.Mean is > 850 and < 1090)) quantity = Quantity.AirPressure;
             if (quantity == Quantity.Volume && s.NeverFalls && s.Readings > 20) quantity = Quantity.VolumeTotal;
             var equipment = quantity is Quantity.Power or Quantity.Current ? NameWords.ThingOf(words)?.Kind ?? EquipmentKind.Pump : NameWords.ThingOf(words)?.Kind;
             if (quantity is not (Quantity.Power or Quantity.Current or Quantity.Flow or Quantity.Volume or Quantity.VolumeTotal)) equipment = null;
-            return Checked(quantity, equipment, NameWords.VesselOf(words), s, unit, $"the name says \"{named.Phrase}\"", Certainty.Likely);
+            return Checked(quantity, equipment, NameWords.VesselOf(words), s, unit, units, $"the name says \"{named.Phrase}\"", Certainty.Likely);
         }
 
-        var byUnit = HeadingUnit.InBrackets(name) ? HeadingUnit.Of(unit) : [];
-        if (byUnit.Count == 1) return Checked(byUnit[0], NameWords.ThingOf(words)?.Kind, NameWords.VesselOf(words), s, unit, $"the heading gives the unit {unit}", Certainty.Likely);
+        var byUnit = unitIsSure ? HeadingUnit.QuantitiesOf(unit, units) : [];
+        if (byUnit.Count == 1) return Checked(byUnit[0], NameWords.ThingOf(words)?.Kind, NameWords.VesselOf(words), s, unit, units, $"its unit is {unit}", Certainty.Likely);
         if (NameWords.ThingOf(words) is { Kind: EquipmentKind.Pump } && s.Least >= -1 && s.Greatest > 5 && s.ChangesPerDay >= 2)
             return new(Quantity.Power, EquipmentKind.Pump, null, Certainty.Likely, $"the name says \"pump\" and the values go from {N(s.Least)} to {N(s.Greatest)} {N(s.ChangesPerDay)} times a day, as its power would");
         return null;
@@ -61,10 +63,12 @@ internal static class ChannelGuesses
     }
 
     private static ChannelGuess Checked(
-        Quantity quantity, EquipmentKind? equipment, VesselKind? vessel, ChannelStatistics s, string unit, string reason, Certainty certainty)
+        Quantity quantity, EquipmentKind? equipment, VesselKind? vessel, ChannelStatistics s, string unit, LogUnits units, string reason,
+        Certainty certainty)
     {
-        var (scale, offset) = HeadingUnit.To(quantity, unit) ?? (1, 0);
-        bool unitKnown = HeadingUnit.To(quantity, unit) is not null;
+        var told = unit.Length > 0 ? units.To(quantity, unit) : null;
+        var (scale, offset) = told ?? (1, 0);
+        bool unitKnown = told is not null;
         if (unitKnown && (scale, offset) != (1, 0)) reason += $", in {unit}";
         if (!unitKnown && quantity == Quantity.AirPressure && s.Mean is > 700 and < 1100) (scale, reason) = (0.1, reason + ", and the values are hPa");
         if (!unitKnown && quantity == Quantity.RelativeHumidity && s.Greatest is > 0 and <= 1.05) (scale, reason) = (100, reason + ", and the values are fractions");

@@ -35,6 +35,9 @@ internal sealed class ChannelTally(string name)
 
     public string Name => name;
 
+    /// <summary>Unit that stood beside a value, or null.</summary>
+    public string? Unit { get; set; }
+
     public void AddNotUnderstood() => _notUnderstood++;
 
     /// <param name="ticks">Time of the row.</param>

@@ -35,7 +35,7 @@ public static class LogSurveyor
         if (rows.TimesUnderstood == 0)
             throw new UnreadableFileException(Math.Max(1, shape.HeaderLine), 1, "no row has a time that can be understood", "Check the time column");
         double days = rows.Days;
-        var channels = ChannelGuesses.Make([.. rows.Channels.Select(c => (c.Name, c.Statistics(days)))]);
+        var channels = ChannelGuesses.Make([.. rows.Channels.Select(c => (c.Name, c.Unit, c.Statistics(days)))]);
         return new LogSurvey
         {
             Separator = shape.Separator switch { ';' => "semicolon", '\t' => "tab", '|' => "vertical bar", _ => "comma" },

@@ -88,7 +88,11 @@ internal sealed class SurveyRows
         if (_shape.IsLong)
         {
             if (row.Count > _shape.Channel && row.Count > _shape.Value && Named(row[_shape.Channel].Trim()) is { } tally)
+            {
+                if (_shape.Unit >= 0 && _shape.Unit < row.Count && tally.Unit is null && !row[_shape.Unit].IsWhiteSpace()) tally.Unit = row[_shape.Unit].Trim().ToString();
                 Add(tally, time.Ticks, row[_shape.Value]);
+            }
+
             return;
         }
 
@@ -110,9 +114,21 @@ internal sealed class SurveyRows
 
     private void Add(ChannelTally tally, long ticks, ReadOnlySpan<char> written)
     {
-        var kind = ValueText.Read(written, forSwitch: true, _shape.Separator == ',', "", out double value);
-        if (kind == ValueKind.Number) tally.Add(ticks, value, !char.IsAsciiDigit(written.Trim()[^1]));
-        else if (kind != ValueKind.Empty) tally.AddNotUnderstood();
+        bool comma = _shape.Separator == ',';
+        var kind = ValueText.Read(written, forSwitch: true, comma, out double value);
+        if (kind == ValueKind.NotUnderstood && ValueText.SplitUnit(written, out var number, out var unit) && ValueText.TryNumber(number, comma, out value))
+        {
+            tally.Unit ??= unit.ToString();
+            tally.Add(ticks, value, isWord: false);
+        }
+        else if (kind == ValueKind.Number)
+        {
+            tally.Add(ticks, value, !char.IsAsciiDigit(written.Trim()[^1]));
+        }
+        else if (kind != ValueKind.Empty)
+        {
+            tally.AddNotUnderstood();
+        }
     }
 
     private ChannelTally? Named(ReadOnlySpan<char> name)

@@ -5,7 +5,7 @@ namespace Runnel.Exchange.Survey;
 /// <summary>Switches whose names do not tell: the busiest is the pump where none is named, seldom and short ones are valves.</summary>
 internal static class UnnamedSwitches
 {
-    public static void Fill(IReadOnlyList<(string Name, ChannelStatistics Statistics)> found, List<ChannelGuess?> guesses)
+    public static void Fill(IReadOnlyList<(string Name, string? Unit, ChannelStatistics Statistics)> found, List<ChannelGuess?> guesses)
     {
         bool Has(EquipmentKind kind) => guesses.Exists(g => g?.Equipment == kind && g.Certainty != Certainty.Guess);
         var open = Enumerable.Range(0, found.Count).Where(i => guesses[i] is null && found[i].Statistics is { IsSwitch: true, ChangesPerDay: > 0 })

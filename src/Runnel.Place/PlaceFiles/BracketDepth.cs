@@ -3,35 +3,22 @@ namespace Runnel.Place.PlaceFiles;
 /// <summary>Looks ahead at how deep brackets stand in one another, passing over comments and strings.</summary>
 internal static class BracketDepth
 {
-    internal static TextPlace? FirstDeeperThan(string text, int deepest)
+    /// <summary>Position of the first bracket that stands deeper than that, or null.</summary>
+    internal static int? FirstDeeperThan(string text, int deepest)
     {
         int depth = 0;
-        int line = 1;
-        int lineStart = 0;
         for (int i = 0; i < text.Length; i++)
         {
             switch (text[i])
             {
-                case '\n':
-                    line++;
-                    lineStart = i + 1;
-                    break;
                 case '#':
                     while (i + 1 < text.Length && text[i + 1] != '\n') i++;
                     break;
                 case '"' or '\'':
-                    int end = EndOfString(text, i);
-                    for (int k = i; k < end; k++)
-                    {
-                        if (text[k] != '\n') continue;
-                        line++;
-                        lineStart = k + 1;
-                    }
-
-                    i = end;
+                    i = EndOfString(text, i);
                     break;
                 case '[' or '{':
-                    if (++depth > deepest) return new(line, i - lineStart + 1);
+                    if (++depth > deepest) return i;
                     break;
                 case ']' or '}':
                     depth = Math.Max(0, depth - 1);

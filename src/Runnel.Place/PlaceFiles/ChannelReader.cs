@@ -26,7 +26,8 @@ internal static class ChannelReader
         }
 
         return new(
-            section.Text("id")!, measures, section.Text("of"), scale * toStandard, (offset * toStandard) + shift,
+            section.Text("id")!, measures, section.Text("of") is "place" or "loop" ? null : section.Text("of"),
+            scale * toStandard, (offset * toStandard) + shift,
             section.Number("every") is { } everyS ? Duration.FromSeconds(everyS) : null,
             least, greatest, ReadRunningAbove(section, measures, standard, problems),
             KebabNames<SeenAs>.Find(section.Text("seen") ?? "") ?? SeenAs.Commanded, section.Number("height"), section.Text("column"));
@@ -55,7 +56,9 @@ internal static class ChannelReader
                 bare = text[..species];
                 if (text[(species + 4)..].Trim() is var asWhat && asWhat != "N")
                 {
-                    SectionReader.Reject(section, entry, "mg/L as N", "Convert to nitrogen with scale (nitrate x 0.2259, nitrite x 0.3045, ammonium x 0.7765)", problems);
+                    SectionReader.Reject(
+                        section, entry, "mg/L as N",
+                        "Convert to nitrogen with scale (nitrate x 0.2259, nitrite x 0.3045, ammonium x 0.7765)", problems);
                     return null;
                 }
             }

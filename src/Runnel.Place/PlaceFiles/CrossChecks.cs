@@ -5,7 +5,10 @@ internal static class CrossChecks
 {
     /// <summary>Where water comes from or goes to outside the loop; nothing in the file needs to declare these.</summary>
     internal static readonly IReadOnlyList<string> Outside =
-        ["mains", "rain", "roof", "well", "bore", "river", "tanker", "waste", "sewer", "soakaway", "garden", "ground", "outside"];
+    [
+        "mains", "tap", "rain", "roof", "well", "bore", "spring", "river", "creek", "dam", "pond", "tanker", "waste", "drain", "sewer",
+        "soakaway", "garden", "beds", "orchard", "ground", "outside",
+    ];
 
     internal static void Run(PlaceDraft draft, ProblemList problems)
     {
@@ -110,6 +113,16 @@ internal static class CrossChecks
 
     private static void CheckDoubledChannels(PlaceDraft draft, ProblemList problems)
     {
+        Dictionary<string, string> names = new(StringComparer.Ordinal);
+        foreach (var (channel, _) in draft.Channels) names.TryAdd(channel.Id, channel.Id);
+        foreach (var (channel, section) in draft.Channels)
+        {
+            if (channel.Column is not { } column || column == channel.Id || names.TryAdd(column, channel.Id)) continue;
+            SectionReader.Reject(
+                section, section.Entry("column")!, $"a name in the log that {names[column]} does not have already",
+                "Give each channel its own column", problems);
+        }
+
         foreach (var same in draft.Channels.Where(c => c.Channel.Of is not null).GroupBy(c => (c.Channel.Of, c.Channel.Measures, c.Channel.Seen)))
         {
             var (first, _) = same.First();

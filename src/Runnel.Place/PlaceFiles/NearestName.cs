@@ -1,10 +1,10 @@
 namespace Runnel.Place.PlaceFiles;
 
 /// <summary>Finds the known name that someone most likely meant.</summary>
-internal static class NearestName
+public static class NearestName
 {
     /// <summary>The nearest of <paramref name="known"/>, or null where none is near.</summary>
-    internal static string? To(string written, IEnumerable<string> known)
+    public static string? To(string written, IEnumerable<string> known)
     {
         if (written.Length is 0 or > 60) return null;
         string wanted = Folded(written);
@@ -32,7 +32,8 @@ internal static class NearestName
 
     private static string Folded(string name) => name.ToLowerInvariant().Replace('_', '-').Replace(' ', '-');
 
-    /// <summary>Edits (insert, drop, change, swap of neighbours) from one to the other; more than <paramref name="limit"/> is not counted out.</summary>
+    /// <summary>Edits (insert, drop, change, swap of neighbours) from one to the other; where the lengths alone differ by more than
+    /// <paramref name="limit"/>, just more than that.</summary>
     internal static int Distance(string a, string b, int limit)
     {
         if (Math.Abs(a.Length - b.Length) > limit) return limit + 1;

@@ -80,7 +80,8 @@ public static class PlaceFileWriter
             Line(text, "kind", Quoted(KebabNames<VesselKind>.Of(kind)));
             if (id != "sump") continue;
             LineOrHint(text, "band", answers.BandL, "L", 65, "water between the two switch levels; leave out where the pump always runs");
-            if (answers.BandL is null) Comment(text, "or: footprint = \"0.5 m2\", switch-low = \"150 mm\", switch-high = \"280 mm\" (above the floor)");
+            if (answers.BandL is not null) continue;
+            Comment(text, "or: footprint = \"0.5 m2\", switch-low = \"150 mm\", switch-high = \"280 mm\" (above the floor)");
         }
     }
 
@@ -174,11 +175,11 @@ public static class PlaceFileWriter
     private static string Quoted(string value)
     {
         var quoted = new StringBuilder("\"");
-        foreach (char c in value)
+        foreach (var rune in value.EnumerateRunes())
         {
-            if (c is '"' or '\\') quoted.Append('\\').Append(c);
-            else if (char.IsControl(c) || char.IsSurrogate(c) || c is '\ufffd' or '\ufeff') quoted.Append(CultureInfo.InvariantCulture, $"\\u{(char.IsSurrogate(c) ? 0xFFFD : c):X4}");
-            else quoted.Append(c);
+            if (rune.Value is '"' or '\\') quoted.Append('\\').Append((char)rune.Value);
+            else if (Rune.IsControl(rune) || rune.Value is 0xFFFD or 0xFEFF) quoted.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:X4}");
+            else quoted.Append(rune.ToString());
         }
 
         return quoted.Append('"').ToString();

@@ -55,6 +55,9 @@ internal static class SectionReader
             case Form.Anything:
                 return entry.Value;
 
+            case Form.Text when plain is string blank && blank.Trim().Length == 0:
+                return null; // as good as not told
+
             case Form.Text or Form.Reference:
                 if (plain is string text && text.Trim().Length > 0) return text.Trim();
                 Reject(section, entry, "a text in quotes", $"Write {key.Name} = \"...\"", problems);
@@ -62,9 +65,10 @@ internal static class SectionReader
 
             case Form.Identifier:
                 if (plain is string id && IsKebabCase(id)) return id;
+                string? better = plain is string wrong ? Kebab(wrong) : null;
                 Reject(
                     section, entry, "an identifier of small letters, digits and hyphens",
-                    plain is string wrong && Kebab(wrong) is { Length: > 0 } better ? $"Write \"{better}\"" : $"Write it as in {key.Example}", problems);
+                    better is { Length: > 0 } ? $"Write \"{better}\"" : $"Write it as in {key.Example}", problems);
                 return null;
 
             case Form.Choice:

@@ -21,16 +21,18 @@ internal static class SyntaxAdvice
             return ("a text that begins with a quote does not end on this line", "Add the closing quote");
         }
 
-        string shown = PlaceProblem.Quoted(line);
+        string what = $"this line is not TOML: {PlaceProblem.Quoted(line)}";
         int equals = line.IndexOf('=', StringComparison.Ordinal);
         if (equals > 0 && line[(equals + 1)..].Trim() is { Length: > 0 } value && value[0] is not ('"' or '\'' or '[' or '{'))
         {
             string key = line[..equals].Trim();
             string plain = value.Split('#')[0].Trim();
-            return ($"this line is not TOML: {shown}", $"Put the value in quotes: {PlaceProblem.Quoted(key)} = \"{PlaceProblem.Quoted(plain)}\"");
+            return (what, $"Put the value in quotes: {PlaceProblem.Quoted(key)} = \"{PlaceProblem.Quoted(plain)}\"");
         }
 
-        if (equals < 0 && !line.StartsWith('[')) return ($"this line is not TOML: {shown}", "Write key = \"value\", or begin the line with # as a comment");
-        return ($"this line is not TOML: {shown}", "Write [section] or [[section]], and key = \"value\" below it");
+        if (equals < 0 && !line.StartsWith('[')) return (what, "Write key = \"value\", or begin the line with # as a comment");
+        if (line.Contains('\\', StringComparison.Ordinal)) return (what, "Write \\\\ for a backslash within double quotes");
+        if (equals > 0) return (what, "Write key = \"value\", and nothing but a # comment behind it");
+        return (what, "Write [section] or [[section]], and key = \"value\" below it");
     }
 }

@@ -13,7 +13,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
 
     // Per window length: the z from which it speaks, and the least rate worth a word, L/h. Run lengths in docs/detection.md.
     private static readonly double[] LossZ = [6.5, 6, 5.5, 5, 5];
-    private static readonly double[] LeastLPerH = [6, 2.5, 1.6, 0.9, 0.6];
+    private static readonly double[] LeastLPerH = [10, 2.5, 1.6, 0.9, 0.6];
 
     // Drains that foul at a tenth of their capacity a day are quick ones (common practice).
     private const double QuickestFoulingADay = 0.1;
@@ -114,7 +114,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         for (int i = 0; i < length; i++)
         {
             if (double.IsNaN(litres[i])) continue;
-            for (int j = i + 1; j < Math.Min(length, i + 3); j++)
+            for (int j = i + 1; j < Math.Min(length, i + (length >= 12 ? 5 : 3)); j++)
             {
                 if (!double.IsNaN(litres[j])) steepest = Math.Max(steepest, sign * (litres[i] - litres[j]));
             }
@@ -130,6 +130,8 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         // Rain that was not caught by the gauge, or that ran off elsewhere, goes on for hours after the storm.
         if (sign < 0)
         {
+            // Where no gauge tells of rain, a gain within a day may be a shower.
+            if (state.Kit.Rain < 0 && state.Place.Loop.RainCatchM2 is not 0 && length < 24) return false;
             for (int hour = Math.Max(0, first - 6); hour <= last; hour++)
             {
                 if (state.Hours.Hours[hour].RainMm > 0.3) return false;

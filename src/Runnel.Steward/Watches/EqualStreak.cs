@@ -10,9 +10,12 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
 {
     private static readonly Duration LeastFrozen = Duration.FromMinutes(150);
     private static readonly Duration LeastFrozenAtRest = Duration.FromHours(30);
-    private static readonly Duration LeastCalm = Duration.FromHours(6);
+    private static readonly Duration LeastCalm = Duration.FromHours(20);
     private static readonly Duration Schooling = Duration.FromDays(3);
     private const int LeastCount = 8;
+
+    /// <summary>Below this a cup anemometer stands or sticks (common practice).</summary>
+    private const double CalmMPerS = 0.6;
 
     private Instant _first;
     private Instant _last;
@@ -41,7 +44,7 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
         }
     }
 
-    private bool AtRest => Value <= _least || Value >= _greatest || (measures == Quantity.WindSpeed && Value < 0.25)
+    private bool AtRest => Value <= _least || Value >= _greatest || (measures == Quantity.WindSpeed && Value < CalmMPerS)
         || (measures == Quantity.RelativeHumidity && Value >= 97) || (measures == Quantity.SolarIrradiance && Value < 3)
         || (measures is Quantity.Power or Quantity.Current && Value < 0.2 * _greatest);
 

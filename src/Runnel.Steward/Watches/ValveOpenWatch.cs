@@ -12,6 +12,9 @@ internal sealed class ValveOpenWatch(bool topUp) : IWatch
 
     /// <summary>Before there is a habit, an hour: longer than any household's single dose of either.</summary>
     private const double UnlearntS = 3600;
+
+    /// <summary>Someone may hold a valve open by hand for a while; a sump with switches bears that longer than one without.</summary>
+    private const double LeastS = 900, LeastWithSwitchesS = 2700;
     private readonly List<double> _lengths = [];
     private int _taken;
 
@@ -21,7 +24,7 @@ internal sealed class ValveOpenWatch(bool topUp) : IWatch
     {
         var valve = topUp ? state.TopUp : state.Bleed;
         if ((topUp ? state.Kit.TopUpRunning : state.Kit.BleedRunning) < 0) return;
-        Learn(valve, notices);
+        Learn(state, valve, notices);
         if (notices.Stands(Key))
         {
             if (valve.IsOn == false) notices.ClearAndRelease(state, Key);
@@ -33,26 +36,27 @@ internal sealed class ValveOpenWatch(bool topUp) : IWatch
         if (state.Silent && !blind) return;
         var since = Instant.Max(valve.Since, state.ObservedSince);
         double lasted = ((blind ? state.Now : state.LastReading) - since).TotalSeconds;
-        if (lasted < LimitS()) return;
+        if (lasted < LimitS(state)) return;
         notices.RaiseAndHold(state, Key, Open(state, since, lasted));
     }
 
     /// <summary>Twice the longest so far, but not under ten minutes more than it: a rule with a longer dose is not yet a stuck valve.</summary>
-    private double LimitS()
+    private double LimitS(LoopState state)
     {
         if (_lengths.Count < HabitFrom) return UnlearntS;
         double longest = Robust.Quantile(_lengths, 0.98);
-        return Math.Clamp(Math.Max(2 * longest, longest + 600), 900, Math.Max(UnlearntS, 1.3 * longest));
+        double least = state.Kit.BandL is null ? LeastS : LeastWithSwitchesS;
+        return Math.Clamp(Math.Max(2 * longest, longest + 600), least, Math.Max(UnlearntS, 1.3 * longest));
     }
 
-    private void Learn(RunTrace valve, NoticeBook notices)
+    private void Learn(LoopState state, RunTrace valve, NoticeBook notices)
     {
         for (; _taken < valve.Runs.Count; _taken++)
         {
             double length = valve.Runs[_taken].Seconds;
 
             // What the watch spoke of is no habit; nor are the seconds of a chattering contact.
-            if (length < 5 || notices.Stands(Key) || (_lengths.Count >= HabitFrom && length > LimitS())) continue;
+            if (length < 5 || notices.Stands(Key) || (_lengths.Count >= HabitFrom && length > LimitS(state))) continue;
             _lengths.Add(length);
             if (_lengths.Count > 60) _lengths.RemoveAt(0);
         }

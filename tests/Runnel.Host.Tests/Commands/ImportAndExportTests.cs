@@ -57,6 +57,30 @@ public sealed class ImportAndExportTests(InventedFiles files) : IClassFixture<In
     }
 
     [Fact]
+    public async Task A_scaled_channel_is_not_scaled_twice_on_the_way_out_and_in()
+    {
+        string place = files.Write(
+            "scaled.toml",
+            """
+            [place]
+            name = "Scaled"
+            time-zone = "Australia/Sydney"
+            [[channel]]
+            id = "gauge"
+            measures = "rain"
+            scale = 0.2
+            """);
+        string log = files.Write("scaled.csv", "time,gauge\n2026-02-01 10:00,3\n");
+        string records = files.At("scaled.sqlite"), exported = files.At("scaled-out.csv"), again = files.At("scaled-again.sqlite");
+        Assert.Equal(0, (await Cli.RunAsync("import", "--place", place, log, "--records", records)).Code);
+        Assert.Equal(0, (await Cli.RunAsync("export", "--records", records, "--to", exported)).Code);
+        string text = await File.ReadAllTextAsync(exported, TestContext.Current.CancellationToken);
+        Assert.Matches("^time,channel,value,unit\r\n2026-01-31T23:00:00Z,gauge,0.6[0-9]*,mm\r\n$", text);
+        Assert.Equal(0, (await Cli.RunAsync("import", "--place", place, exported, "--records", again)).Code);
+        Assert.Equal(text, (await Cli.RunAsync("export", "--records", again)).Out);
+    }
+
+    [Fact]
     public async Task The_daybook_comes_out_as_it_went_in()
     {
         string records = files.At("daybook.sqlite");

@@ -7,7 +7,8 @@ namespace Runnel.Tests.Architecture;
 /// <summary>The assemblies as built and the project files they came from, read without loading them.</summary>
 internal static class BuiltAssemblies
 {
-    private static readonly string Root = FindRoot();
+    /// <summary>The top folder of the repository.</summary>
+    internal static readonly string Root = FindRoot();
 
     /// <summary>Assembly names of all projects in src/.</summary>
     internal static IReadOnlyList<string> Names { get; } =
@@ -32,6 +33,25 @@ internal static class BuiltAssemblies
         [
             .. metadata.TypeReferences.Select(metadata.GetTypeReference)
                 .Select(t => $"{metadata.GetString(t.Namespace)}.{metadata.GetString(t.Name)}"),
+        ];
+    }
+
+    /// <summary>Names of the members of a foreign type that this one's code touches.</summary>
+    internal static IReadOnlyList<string> ForeignMembersOf(string assembly, string type)
+    {
+        using var file = File.OpenRead(PathOf(assembly));
+        using var image = new PEReader(file);
+        var metadata = image.GetMetadataReader();
+        return
+        [
+            .. metadata.MemberReferences.Select(metadata.GetMemberReference)
+                .Where(m => m.Parent.Kind == HandleKind.TypeReference)
+                .Where(m =>
+                {
+                    var owner = metadata.GetTypeReference((TypeReferenceHandle)m.Parent);
+                    return $"{metadata.GetString(owner.Namespace)}.{metadata.GetString(owner.Name)}" == type;
+                })
+                .Select(m => metadata.GetString(m.Name)),
         ];
     }
 

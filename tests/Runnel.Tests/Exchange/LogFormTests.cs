@@ -38,6 +38,15 @@ public sealed class LogFormTests
         Assert.Equal(Expected, Logs.Lines(log));
     }
 
+    [Fact]
+    public void A_channel_may_have_another_name_in_the_log()
+    {
+        var place = Logs.In("Australia/Sydney", new Channel("lift", Quantity.Power, Column: "Relay 3 / pump (W)"));
+        Assert.Equal(["lift 2026-01-31T23:00:00Z 85"], Logs.Lines(Logs.Read("time,Relay 3 / pump (W)\n2026-02-01 10:00,85\n", place), place));
+        Assert.Equal(["lift 2026-01-31T23:00:00Z 85"], Logs.Lines(Logs.Read("time,name,value\n2026-02-01 10:00,relay 3/pump,85\n", place), place));
+        Assert.Equal(["lift 2026-01-31T23:00:00Z 85"], Logs.Lines(Logs.Read("time,channel,value\n2026-02-01 10:00,lift,85\n", place), place));
+    }
+
     [Theory]
     [InlineData("time\tchannel\tvalue\n2026-02-01 10:00\tsump-pump\t1\n2026-02-01 10:00\tair-temp\t21,5\n2026-02-01 10:01\tsump-pump\t0\n2026-02-01 10:01\tair-temp\t21,75")]
     [InlineData("TIME;CHANNEL;VALUE\r\n2026-02-01 10:00;sump-pump;1\r\n2026-02-01 10:00;air-temp;21,5\r\n2026-02-01 10:01;sump-pump;0\r\n2026-02-01 10:01;air-temp;21,75\r\n")]
@@ -45,6 +54,7 @@ public sealed class LogFormTests
     [InlineData("time,channel,value\n2026-02-01 10:00,sump-pump,1\n2026-02-01 10:00,air-temp,\"21,5\"\n2026-02-01 10:01,sump-pump,0\n2026-02-01 10:01,air-temp,\"21,75\"")]
     [InlineData("time,channel,value\n2026-02-01 10:00,sump-pump,1\n2026-02-01 10:00,air-temp,21,5\n2026-02-01 10:01,sump-pump,0\n2026-02-01 10:01,air-temp,21,75")]
     [InlineData("Export of logger 7\n# made on a rainy day\n\ntime,channel,value\n\n2026-02-01 10:00,sump-pump,1\n,,\n2026-02-01 10:00,air-temp,21.5\n   \n2026-02-01 10:01,sump-pump,0\n2026-02-01 10:01,air-temp,21.75\n\n\n")]
+    [InlineData("Site,Backyard\nDate,2026-03-01\ntime,channel,value\n2026-02-01 10:00,sump-pump,1\n2026-02-01 10:00,air-temp,21.5\n2026-02-01 10:01,sump-pump,0\n2026-02-01 10:01,air-temp,21.75\n")]
     [InlineData("value,unit,channel,time,quality\n1,,sump-pump,2026-02-01 10:00,good\n21.5,degC,air-temp,2026-02-01 10:00,good\n0,,sump-pump,2026-02-01 10:01,good\n21.75,°C,air-temp,2026-02-01 10:01,good")]
     [InlineData("\"time\",\"channel\",\"value\"\n\"2026-02-01 10:00\",\"sump-pump\",\"on\"\n\"2026-02-01 10:00\",\"air-temp\",\"21.5 °C\"\n\"2026-02-01 10:01\",\"sump-pump\",\"off\"\n\"2026-02-01 10:01\",\"air-temp\",\"21.75°C\"")]
     [InlineData("time | channel | value\r2026-02-01 10:00 | sump-pump | true\r2026-02-01 10:00 | air-temp | 21.5\r2026-02-01 10:01 | sump-pump | false\r2026-02-01 10:01 | air-temp | 21.75\r")]
@@ -110,7 +120,7 @@ public sealed class LogFormTests
     [InlineData("#N/A", "no value")]
     [InlineData("1e999", "value not understood")]
     [InlineData("warm", "value not understood")]
-    [InlineData("21.5 °F", "value not understood")]
+    [InlineData("21.5 kg", "value not understood")]
     [InlineData("-127", "value outside -70 to 70 degC")]
     [InlineData("on", "value not understood")]
     public void A_value_that_is_none_is_skipped_with_its_reason(string written, string reason)
@@ -132,6 +142,34 @@ public sealed class LogFormTests
             ["gauge 0.6", "contact 0", "gauge 0", "contact 1", "level 120"],
             log.Readings.Select(r => FormattableString.Invariant($"{place.Channels[r.Channel].Id} {Math.Round(r.Value, 9)}")));
         Assert.Equal(("level: value outside 0 to 900 mm (first: 950)", 2L, 2L), (log.Skipped[0].Reason, log.Skipped[0].Count, log.Skipped[0].FirstLine));
+    }
+
+    [Theory]
+    [InlineData("air-temp", "70.7 °F", 21.5)]
+    [InlineData("air-temp", "70.7F", 21.5)]
+    [InlineData("power", "1.2 kW", 1200)]
+    [InlineData("power", "1200 w", 1200)]
+    [InlineData("level", "35.5 cm", 355)]
+    [InlineData("level", "3.55 dm", 355)]
+    [InlineData("humidity", "55 %RH", 55)]
+    [InlineData("sun", "800 W/m²", 800)]
+    public void A_unit_behind_the_value_or_beside_it_is_turned_into_that_of_the_channel(string channel, string written, double value)
+    {
+        // A scale in the place file is for values that do not say their unit.
+        var place = Logs.In("Australia/Sydney", new Channel("power", Quantity.Power, Scale: 1000), new Channel("level", Quantity.Level));
+        int gap = written.AsSpan().IndexOfAnyExceptInRange('.', '9');
+        foreach (string row in (string[])[$"{channel},{written},", $"{channel},{written[..gap]},{written[gap..].Trim()}"])
+            Assert.Equal(value, Logs.Read($"time,channel,value,unit\n2026-02-01 10:00,{row}\n", place).Readings[0].Value, 9);
+    }
+
+    [Fact]
+    public void A_unit_in_the_heading_counts_unless_the_place_file_has_its_own_scale()
+    {
+        var log = Logs.Read("time,Air temp (°F)\n2026-02-01 10:00,70.7\n");
+        Assert.Equal(21.5, log.Readings[0].Value, 9);
+        Assert.Equal(["Column \"Air temp (°F)\" was turned into degC."], log.Remarks);
+        var place = Logs.In("Australia/Sydney", new Channel("outside", Quantity.AirTemperature, Scale: 0.5, Offset: -10));
+        Assert.Equal(25, Logs.Read("time,Outside (°F)\n2026-02-01 10:00,70\n", place).Readings[0].Value);
     }
 
     [Fact]

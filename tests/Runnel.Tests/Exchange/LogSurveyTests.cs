@@ -71,7 +71,7 @@ public sealed class LogSurveyTests
         var survey = Look($"time;{heading};other\n" + string.Join('\n', Enumerable.Range(0, 60).Select(i =>
             string.Create(CultureInfo.InvariantCulture, $"{1_769_900_400 + (i * 600)};{value + (i % 3 * 0.01 * value)};x"))));
         var guess = survey.Channels[0].Guess!;
-        Assert.Equal((quantity, scale, offset), (guess.Measures, guess.Scale, guess.Offset));
+        Assert.Equal((quantity, Math.Round(scale, 9), Math.Round(offset, 9)), (guess.Measures, Math.Round(guess.Scale, 9), Math.Round(guess.Offset, 9)));
         Assert.NotEqual(Certainty.Guess, guess.Certainty);
     }
 

@@ -1,4 +1,3 @@
-using System.Text;
 using CsCheck;
 using NodaTime;
 using Runnel.Exchange.Logs;
@@ -12,11 +11,11 @@ public sealed class LogWriterTests
         "Europe/Berlin", new Channel("gauge", Quantity.Rain, Scale: 0.2), new Channel("contact", Quantity.Running, "sump-pump", Scale: -1, Offset: 1));
 
     [Fact]
-    public void Readings_are_written_in_the_long_form_with_the_offset_of_the_place()
+    public void Readings_are_written_in_the_long_form_in_UTC()
     {
         var time = Instant.FromUtc(2026, 1, 31, 23, 0);
         Assert.Equal(
-            "time,channel,value\r\n2026-02-01T10:00:00+11:00,sump-pump,1\r\n2026-02-01T10:00:00.25+11:00,air-temp,21.5\r\n",
+            "time,channel,value\r\n2026-01-31T23:00:00Z,sump-pump,1\r\n2026-01-31T23:00:00.25Z,air-temp,21.5\r\n",
             Written(Logs.Place, [new(0, time, 1), new(2, time + Duration.FromMilliseconds(250), 21.5)]));
     }
 
@@ -24,7 +23,7 @@ public sealed class LogWriterTests
     public void Where_a_channel_is_scaled_the_unit_is_named_so_that_it_is_not_scaled_twice()
     {
         string text = Written(Scaled, [new(5, Instant.FromUtc(2026, 1, 31, 23, 0), 0.6), new(6, Instant.FromUtc(2026, 1, 31, 23, 0), 1)]);
-        Assert.Equal("time,channel,value,unit\r\n2026-02-01T00:00:00+01:00,gauge,0.6,mm\r\n2026-02-01T00:00:00+01:00,contact,1,1\r\n", text);
+        Assert.Equal("time,channel,value,unit\r\n2026-01-31T23:00:00Z,gauge,0.6,mm\r\n2026-01-31T23:00:00Z,contact,1,1\r\n", text);
         Assert.Equal([0.6, 1], Logs.Read(text, Scaled).Readings.Select(r => r.Value));
     }
 
@@ -46,8 +45,9 @@ public sealed class LogWriterTests
 
     private static string Written(PlaceDescription place, IEnumerable<Reading> readings)
     {
-        using var stream = new MemoryStream();
-        LogWriter.Write(stream, place, readings, TestContext.Current.CancellationToken);
-        return Encoding.UTF8.GetString(stream.ToArray());
+        var text = new StringWriter();
+        var writer = new LogWriter(text, place);
+        foreach (var reading in readings) writer.Write(reading.Time, place.Channels[reading.Channel].Id, reading.Value);
+        return text.ToString();
     }
 }

@@ -141,6 +141,23 @@ public sealed class RowOrderTests
     }
 
     [Fact]
+    public void A_clock_put_back_is_seen_even_where_only_two_rows_are_covered()
+    {
+        // Cycles of forty minutes; the clock goes back fifty.
+        static string[] Slow(long from, int rows) => [.. Enumerable.Range(0, rows).Select(i => Row(from + (i * 1200), "sump-pump", i % 2))];
+        var log = Read([.. Slow(0, 400), .. Slow(400 * 1200 - 3000, 400)]);
+        Assert.Equal(402, Assert.Single(log.ClockSteps).Line);
+    }
+
+    [Fact]
+    public void One_or_two_late_rows_are_sorted_in()
+    {
+        var log = Read([.. Cycles(0, 100), .. Every(31_000, 60, 2, "air-temp"), .. Every(0, 600, 100, "air-temp"), .. Cycles(60_000, 100)]);
+        Assert.Empty(log.ClockSteps);
+        Assert.Equal(302, log.Readings.Count);
+    }
+
+    [Fact]
     public void A_step_of_a_log_with_several_channels_is_told_once()
     {
         string[] before = Mixed(0, 200_000), after = Mixed(196_400, 600_000);

@@ -71,6 +71,9 @@ public class PlaceFileTests
     [InlineData("[[vessel]]", "[[vesel]]", "12:1", "there is no section called vesel", "Write [[vessel]]", "vessel")]
     [InlineData("name      = \"Weir Cottage\"", "name      = \"Weir Cottage\"\nname = \"x\"", "3:1", "place.name is given twice", "Keep one", null)]
     [InlineData("name      = \"Weir Cottage\"", "name      = \"Weir Cottage", "2:26", "does not end on this line", "closing quote", null)]
+    [InlineData("\"Weir Cottage\"", "\"Weir\\Cottage\"", "2:19", "this line is not TOML", "for a backslash", null)]
+    [InlineData("\"Weir Cottage\"", "\"Weir Cottage\" and more", "2:28", "this line is not TOML", "nothing but a # comment behind it", null)]
+    [InlineData("[place]", "[place", "1:7", "this line is not TOML: [place", "Write [section]", null)]
     [InlineData("[place]", "colour = 3\n[place]", "1:1", "stands before the first section", "Move it", null)]
     public void Each_mistake_names_place_problem_and_remedy(string right, string wrong, string where, string what, string remedy, string? nearest)
     {
@@ -144,6 +147,7 @@ public class PlaceFileTests
     [InlineData("measures = \"level\"\nscale = 0", "leave it out")]
     [InlineData("measures = \"level\"\nleast = \"5 mm\"\ngreatest = \"2 mm\"", "Correct one of the two")]
     [InlineData("measures = \"level\"\nevery = \"10\"", "Add the unit, as in \"10 s\"")]
+    [InlineData("measures = \"level\"\ncolumn = \"sump-pump\"", "Give each channel its own column")]
     [InlineData("measures = \"ph\"\nleast = \"4\"", "without quotes, as in least = 6.5")]
     public void A_channel_that_cannot_be_carried_over_says_why(string keys, string remedy)
     {
@@ -165,6 +169,28 @@ public class PlaceFileTests
             """).Channels;
         Assert.Equal(0, channels[^1].Least!.Value, 9);
         Assert.Equal(40, channels[^1].Greatest!.Value, 9);
+    }
+
+    [Fact]
+    public void A_channel_is_found_by_its_identifier_and_by_its_name_in_the_log()
+    {
+        var place = Good(Sample.Least + "\n[[channel]]\nid = \"watts\"\nmeasures = \"power\"\nof = \"sump-pump\"\ncolumn = \"Pump (W)\"\n");
+        Assert.Equal((2, 2, -1), (place.ChannelIndex("watts"), place.ChannelIndex("Pump (W)"), place.ChannelIndex("pump")));
+    }
+
+    [Fact]
+    public void What_is_left_blank_or_is_of_the_whole_reads_as_not_told()
+    {
+        var place = Good(Sample.Least + """
+
+            [[channel]]
+            id = "air"
+            measures = "air-temperature"
+            of = "place"
+            unit = ""
+            note = ""
+            """);
+        Assert.Equal(new Channel("air", Quantity.AirTemperature), place.Channels[^1]);
     }
 
     [Fact]
@@ -199,7 +225,8 @@ public class PlaceFileTests
     public void Dotted_keys_inline_tables_and_sub_tables_read_like_sections()
     {
         var place = Good(Sample.Least
-            .Replace("[loop]", "[vessel-notes-do-not-exist]\n[loop]").Replace("[vessel-notes-do-not-exist]\n", "")
+            .Replace("[place]\nname      = ", "place.name = ").Replace("\nlatitude  =", "\nplace.latitude =").Replace("\nlongitude =", "\nplace.longitude =")
+            .Replace("\naltitude  =", "\nplace.altitude =").Replace("\ntime-zone =", "\nplace.time-zone =")
             .Replace("band = \"65 L\"", "outlet = { kind = \"siphon\", diameter = \"40 mm\" }\n[vessel.wall]\nthickness = \"3 mm\""));
         Assert.Equal(OutletKind.Siphon, place.Vessels[0].Outlet);
     }
@@ -220,6 +247,8 @@ public class PlaceFileTests
     public void A_picture_a_log_and_a_pile_of_brackets_each_get_one_clear_problem()
     {
         Assert.Contains("not a text file", Assert.Single(PlaceFile.Read("\u0089PNG\r\n\0\0IHDR", "p").Problems).What, StringComparison.Ordinal);
+        const string log = "time,channel,value\n2026-02-01T00:00:00Z,sump-pump,1\n";
+        Assert.Contains("like a log", Assert.Single(PlaceFile.Read(log, "p").Problems).What, StringComparison.Ordinal);
         Assert.Contains("characters", Assert.Single(PlaceFile.Read(new string('x', 3_000_000), "p").Problems).What, StringComparison.Ordinal);
         Assert.Contains("deep", Assert.Single(PlaceFile.Read("a = " + new string('[', 100_000), "p").Problems).What, StringComparison.Ordinal);
     }

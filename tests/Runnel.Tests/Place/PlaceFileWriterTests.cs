@@ -8,7 +8,7 @@ public class PlaceFileWriterTests
 {
     private static readonly PlaceAnswers Answers = new()
     {
-        Name = "Heron \"Ford\"",
+        Name = "Heron \"Ford\" 🐟",
         LatitudeDeg = -41.25,
         LongitudeDeg = 173.1,
         AltitudeM = 12.5,
@@ -45,7 +45,8 @@ public class PlaceFileWriterTests
         Assert.Equal(VesselKind.FishTank, place.FindVessel("fish-tank-2")!.Kind);
         Assert.Equal("sump", place.FindEquipment("sump-pump")!.From);
         Assert.Equal((9.75, 14), (place.FindEquipment("top-up")!.RateLPerMin, place.FindEquipment("bleed")!.RateLPerMin));
-        Assert.Equal(Answers.Channels.Select(c => (c.Id, c.Measures, c.Of, c.Column)), place.Channels.Select(c => (c.Id, c.Measures, c.Of, c.Column)));
+        Assert.Equal(
+            Answers.Channels.Select(c => (c.Id, c.Measures, c.Of, c.Column)), place.Channels.Select(c => (c.Id, c.Measures, c.Of, c.Column)));
         Assert.Equal(5.0 / 9, place.Channels[4].Scale, 12);
     }
 
@@ -54,7 +55,11 @@ public class PlaceFileWriterTests
     {
         string text = PlaceFileWriter.Write(Answers with
         {
-            BandL = null, TopUpRateLPerMin = null, OpenWaterM2 = null, CanopyM2 = null, RainCatchM2 = null,
+            BandL = null,
+            TopUpRateLPerMin = null,
+            OpenWaterM2 = null,
+            CanopyM2 = null,
+            RainCatchM2 = null,
         });
 
         Assert.Empty(PlaceFile.Read(text, "new.toml").Problems);
