@@ -177,7 +177,7 @@ function moveAtOnce(drawing, shown) {
   const drawn = readRange(drawing), left = Number(drawing.dataset.left), width = Number(drawing.dataset.right) - left;
   const scale = (drawn.to - drawn.from) / (shown.to - shown.from);
   const shift = left * (1 - scale) + (drawn.from - shown.from) / (shown.to - shown.from) * width;
-  drawing.querySelector(".move")?.setAttribute("transform", `translate(${shift} 0) scale(${scale} 1)`);
+  for (const part of drawing.querySelectorAll(".move")) part.setAttribute("transform", `translate(${shift} 0) scale(${scale} 1)`);
 }
 
 function rememberInAddress(shown, whole) {

@@ -13,6 +13,7 @@ internal sealed class LayerDrawing(SvgWriter svg, LinearScale x, LinearScale y, 
             case BandLine line: DrawLine(line); break;
             case BandMarks marks: DrawMarks(marks); break;
             case DayBars bars: DrawBars(bars); break;
+            case Dots dots: DrawDots(dots); break;
         }
     }
 
@@ -33,13 +34,15 @@ internal sealed class LayerDrawing(SvgWriter svg, LinearScale x, LinearScale y, 
     /// <summary>Writes each named series' name at its end, over the line unless that would leave the plot.</summary>
     public void DrawNames(IReadOnlyList<TimeLayer> layers)
     {
-        foreach (BandLine line in layers.OfType<BandLine>().Where(l => l.Name.Length > 0))
+        foreach (TimeLayer line in layers.Where(l => l.Name.Length > 0))
         {
-            TimeBand[] seen = [.. line.Points.Where(p => Seen(p.Time) && double.IsFinite(p.Value))];
+            IReadOnlyList<TimeBand> points = line switch { BandLine l => l.Points, Dots d => d.Points, _ => [] };
+            TimeBand[] seen = [.. points.Where(p => Seen(p.Time) && double.IsFinite(p.Value))];
             if (seen.Length == 0) continue;
             // Above the highest of the last stretch, so that the name does not lie on its own line.
             double nameWidth = TimeChartDrawing.TextWidth(line.Name);
             double top = seen.Where(p => Px(p.Time) > x.AtHighPx - nameWidth - 20).Append(seen[^1]).Min(p => y.Px(p.Value));
+            top = Math.Max(top, Math.Min(y.AtLowPx, y.AtHighPx) + 22);
             svg.Text("an b", x.AtHighPx - 4, top - 9, line.Name, "end");
         }
     }
@@ -63,6 +66,14 @@ internal sealed class LayerDrawing(SvgWriter svg, LinearScale x, LinearScale y, 
             for (int i = 0; i < piece.Count; i++) AddPoint(path, i == 0, piece[i].Time, piece[i].Value);
             svg.Path(line.Style, path);
         }
+    }
+
+    private void DrawDots(Dots dots)
+    {
+        var path = new PathText();
+        // A line of no length with round ends is the shortest way to write a dot.
+        foreach (TimeBand p in dots.Points.Where(p => Seen(p.Time))) path.Move(Px(p.Time), y.Px(p.Value)).Line(Px(p.Time), y.Px(p.Value));
+        if (!path.IsEmpty) svg.Path(dots.Style, path);
     }
 
     private void DrawBand(IReadOnlyList<TimeBand> piece)

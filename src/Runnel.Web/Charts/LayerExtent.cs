@@ -8,6 +8,8 @@ internal static class LayerExtent
         // Bands that grow without end where little is known would flatten all else: lines are shown whole, bands to a bound.
         BandLine line => line.Points.Select(p => (p.Value, p.Value)).Concat(Bounded(line.Points.Select(p => (p.Low, p.High)))),
         BandMarks marks => marks.Points.Select(p => (p.Value, p.Value)).Concat(Bounded(marks.Points.Select(p => (p.Low, p.High)))),
+        // One run that never ended must not flatten all the others.
+        Dots dots => Bounded(dots.Points.Select(p => (p.Value, p.Value))),
         DayBars bars => bars.Bars.Select(b => (b.From, b.To)),
         _ => [],
     };

@@ -14,6 +14,9 @@ public sealed record RoundSteps(double Low, double High, double Step, int Decima
         for (int i = 0; i <= count; i++) yield return Low + (i * Step);
     }
 
+    /// <summary>The values that lie inside a range which is itself not round.</summary>
+    public IEnumerable<double> Within(double low, double high) => Values().Where(v => v >= low && v <= high);
+
     /// <summary>Three to six round values that cover low to high.</summary>
     public static RoundSteps Covering(double low, double high)
     {

@@ -22,17 +22,24 @@ public sealed class RunOverFillDrawing
         (_widthPx, _heightPx) = size == ChartSize.Phone ? (358, 236) : (420, 280);
         FillAndRun[] marks = [.. chart.Before.Concat(chart.Since)];
         (double low, double high) = Extent(marks.Select(m => m.Fill), chart.Scatter.Select(c => c.Fill));
-        _fills = RoundSteps.Covering(low, high);
+        (_fills, _x) = Axis(low, high, LeftPx, _widthPx - 10);
         // The curve counts only where the plot shows it.
-        BandPoint[] curve = [.. chart.Expected.Where(p => p.X >= _fills.Low && p.X <= _fills.High)];
+        BandPoint[] curve = [.. chart.Expected.Where(p => p.X >= _x.Low && p.X <= _x.High)];
         (low, high) = Extent(marks.Select(m => m.Run).Concat(curve.Select(p => p.Value)), chart.Scatter.Select(c => c.Run));
-        _runs = RoundSteps.Covering(low, high);
-        _x = new(_fills.Low, _fills.High, LeftPx, _widthPx - 10);
-        _y = new(_runs.Low, _runs.High, TopPx + _heightPx, TopPx);
+        (_runs, _y) = Axis(low, high, TopPx + _heightPx, TopPx);
     }
 
     /// <summary>The drawing as SVG text.</summary>
     public static string Draw(RunOverFillChart chart, ChartSize size) => new RunOverFillDrawing(chart, size).Draw(size);
+
+    /// <summary>A little more than the data need, so that the clouds fill the plot; round ends only where too few round values lie inside.</summary>
+    private static (RoundSteps Steps, LinearScale Scale) Axis(double low, double high, double atLowPx, double atHighPx)
+    {
+        RoundSteps steps = RoundSteps.Covering(low, high);
+        double pad = Math.Max(0.04 * (high - low), 1e-6);
+        if (steps.Within(low - pad, high + pad).Count() >= 3) return (steps, new(low - pad, high + pad, atLowPx, atHighPx));
+        return (steps, new(steps.Low, steps.High, atLowPx, atHighPx));
+    }
 
     /// <summary>All the marks, and the middle 96 % of the single cycles.</summary>
     private static (double Low, double High) Extent(IEnumerable<double> marks, IEnumerable<double> scatter)
@@ -63,14 +70,14 @@ public sealed class RunOverFillDrawing
     private void DrawAxes(double bottom)
     {
         _svg.Text("axn", 0, 13, $"run time, {_chart.Unit}");
-        foreach (double run in _runs.Values())
+        foreach (double run in _runs.Within(_y.Low, _y.High))
         {
             _svg.Line("grid", LeftPx, _y.Px(run), _widthPx - 10, _y.Px(run));
             _svg.Text("ax", LeftPx - 6, _y.Px(run) + 5, Figures.Number(run, _runs.Decimals), "end");
         }
 
         _svg.Line("base", LeftPx, bottom, _widthPx - 10, bottom);
-        foreach (double fill in _fills.Values())
+        foreach (double fill in _fills.Within(_x.Low, _x.High))
         {
             _svg.Line("tick", _x.Px(fill), bottom, _x.Px(fill), bottom + 5);
             _svg.Text("ax", _x.Px(fill), bottom + 20, Figures.Number(fill, _fills.Decimals), "middle");

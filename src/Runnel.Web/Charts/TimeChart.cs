@@ -19,6 +19,9 @@ public sealed record TimeChart
     public required DateTimeZone Zone { get; init; }
     public required IReadOnlyList<TimeLayer> Layers { get; init; }
 
+    /// <summary>What is drawn instead where a short stretch is shown and there is more to see; null: the same.</summary>
+    public CloseView? Close { get; init; }
+
     /// <summary>Stretches without readings.</summary>
     public IReadOnlyList<Interval> Gaps { get; init; } = [];
     public IReadOnlyList<TimeEvent> Events { get; init; } = [];
@@ -39,6 +42,12 @@ public sealed record TimeChart
     public required ChartTable Table { get; init; }
 }
 
+/// <summary>A chart seen from close by, for stretches of up to <see cref="Longest"/>.</summary>
+public sealed record CloseView(string ValueName, IReadOnlyList<TimeLayer> Layers)
+{
+    public static readonly Duration Longest = Duration.FromDays(4);
+}
+
 /// <summary>Something drawn in the frame of a time chart.</summary>
 /// <param name="Name">Written at its end where a chart has more than one; empty: not named.</param>
 /// <param name="Style">Style class.</param>
@@ -49,6 +58,9 @@ public sealed record BandLine(string Name, string Style, IReadOnlyList<TimeBand>
 
 /// <summary>Marks with whiskers for their 90 % band; those from <paramref name="MarkedFrom"/> on are filled.</summary>
 public sealed record BandMarks(string Name, string Style, IReadOnlyList<TimeBand> Points, Instant? MarkedFrom) : TimeLayer(Name, Style);
+
+/// <summary>A dot for each value, as many as there are.</summary>
+public sealed record Dots(string Name, string Style, IReadOnlyList<TimeBand> Points) : TimeLayer(Name, Style);
 
 /// <summary>One bar a civil day, from one value to another (so that bars can be stacked).</summary>
 public sealed record DayBars(string Name, string Style, IReadOnlyList<DayBar> Bars) : TimeLayer(Name, Style);

@@ -17,6 +17,8 @@ public sealed class TimeChartDrawing
     private readonly LinearScale _x, _y;
     private readonly string _id;
     private readonly IReadOnlyList<TimeStep> _steps;
+    private readonly IReadOnlyList<TimeLayer> _layers;
+    private readonly string _valueName;
 
     private TimeChartDrawing(TimeChart chart, ChartSize size, Interval range)
     {
@@ -25,7 +27,9 @@ public sealed class TimeChartDrawing
         _range = range;
         _id = $"{chart.Id}-{size.Name}";
         _x = new(range.Start.ToUnixTimeMilliseconds(), range.End.ToUnixTimeMilliseconds(), LeftPx, size.WidthPx - 4);
-        _values = ValueSteps(chart);
+        (_valueName, _layers) = chart.Close is { } close && range.Duration <= CloseView.Longest
+            ? (close.ValueName, close.Layers) : (chart.ValueName, chart.Layers);
+        _values = ValueSteps(chart.ZeroShown, _layers);
         (double lowPx, double highPx) = (TopPx + size.PlotHeightPx, TopPx);
         _y = new(_values.Low, _values.High, chart.Downward ? highPx : lowPx, chart.Downward ? lowPx : highPx);
         _steps = TimeSteps.Within(range, chart.Zone, Math.Max(2, (int)((size.WidthPx - LeftPx) / size.LabelGapPx)));
@@ -37,10 +41,10 @@ public sealed class TimeChartDrawing
     public static string Draw(TimeChart chart, ChartSize size, Interval? range = null) =>
         new TimeChartDrawing(chart, size, range ?? chart.Whole).Draw();
 
-    private static RoundSteps ValueSteps(TimeChart chart)
+    private static RoundSteps ValueSteps(bool zeroShown, IReadOnlyList<TimeLayer> layers)
     {
-        double low = chart.ZeroShown ? 0 : double.PositiveInfinity, high = chart.ZeroShown ? 0 : double.NegativeInfinity;
-        foreach ((double from, double to) in chart.Layers.SelectMany(LayerExtent.Of))
+        double low = zeroShown ? 0 : double.PositiveInfinity, high = zeroShown ? 0 : double.NegativeInfinity;
+        foreach ((double from, double to) in layers.SelectMany(LayerExtent.Of))
         {
             low = Math.Min(low, Math.Min(from, to));
             high = Math.Max(high, Math.Max(from, to));
@@ -57,28 +61,36 @@ public sealed class TimeChartDrawing
         string data = string.Create(CultureInfo.InvariantCulture,
             $" data-left=\"{_x.AtLowPx}\" data-right=\"{_x.AtHighPx}\" data-from=\"{_x.Low}\" data-to=\"{_x.High}\" data-words=\"{Stretch.InWords(_range, _chart.Zone)}\"");
         _svg.Open(_id, "ch " + _size.Name, _size.WidthPx, height, _chart.Title, _chart.Description, data);
-        _svg.Raw(string.Create(CultureInfo.InvariantCulture,
-            $"<clipPath id=\"{_id}-c\"><rect x=\"{SvgWriter.N(_x.AtLowPx)}\" y=\"0\" width=\"{SvgWriter.N(_x.AtHighPx - _x.AtLowPx)}\" height=\"{SvgWriter.N(axisY)}\"/></clipPath>"));
+        Clip("c", TopPx - 3, BottomPx + 3);
+        Clip("l", BottomPx, axisY);
 
         DrawGaps(axisY);
         DrawValueAxis();
-        _svg.Raw($"<g clip-path=\"url(#{_id}-c)\"><g class=\"move\">");
+        OpenMoving("c");
         var layers = new LayerDrawing(_svg, _x, _y, _range, _chart.Zone, _size);
-        foreach (TimeLayer layer in _chart.Layers) layers.Draw(layer);
+        foreach (TimeLayer layer in _layers) layers.Draw(layer);
+        _svg.Raw("</g></g>");
+        OpenMoving("l");
         for (int i = 0; i < _chart.Lanes.Count; i++) layers.DrawLane(_chart.Lanes[i], BottomPx + (i * LanePx), LanePx);
         _svg.Raw("</g></g>");
         for (int i = 0; i < _chart.Lanes.Count; i++)
             _svg.Text("ax", LeftPx - 6, BottomPx + (i * LanePx) + 20, _chart.Lanes[i].Name, "end");
         DrawEvents();
-        layers.DrawNames(_chart.Layers);
+        layers.DrawNames(_layers);
         DrawTimeAxis(axisY, twoRows);
         _svg.Raw("</svg>");
         return _svg.ToString();
     }
 
+    private void Clip(string name, double top, double bottom) => _svg.Raw(
+        $"<clipPath id=\"{_id}-{name}\"><rect x=\"{SvgWriter.N(_x.AtLowPx)}\" y=\"{SvgWriter.N(top)}\" width=\"{SvgWriter.N(_x.AtHighPx - _x.AtLowPx)}\" height=\"{SvgWriter.N(bottom - top)}\"/></clipPath>");
+
+    /// <summary>What moves at once while a stretch is dragged, cut off at the plot's edges.</summary>
+    private void OpenMoving(string clip) => _svg.Raw($"<g clip-path=\"url(#{_id}-{clip})\"><g class=\"move\">");
+
     private void DrawValueAxis()
     {
-        _svg.Text("axn", 0, 13, _chart.ValueName);
+        _svg.Text("axn", 0, 13, _valueName);
         foreach (double value in _values.Values())
         {
             double y = _y.Px(value);
@@ -113,7 +125,7 @@ public sealed class TimeChartDrawing
 
     private void DrawGaps(double axisY)
     {
-        double lastEnd = TextWidth(_chart.ValueName);
+        double lastEnd = TextWidth(_valueName);
         foreach (Interval gap in _chart.Gaps)
         {
             Instant start = Instant.Max(gap.Start, _range.Start), end = Instant.Min(gap.End, _range.End);

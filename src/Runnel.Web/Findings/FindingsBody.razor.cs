@@ -48,7 +48,9 @@ public sealed partial class FindingsBody : ComponentBase
         get
         {
             int standing = Others.Count(n => n.Cleared is null && n.Urgency != Urgency.Record);
-            return standing == 0 ? "none of them stands" : $"{Figures.Number(standing)} of them {(standing == 1 ? "stands" : "stand")}";
+            int asked = Others.Count(NoticeEntry.IsQuestion);
+            string words = standing == 0 ? "none of them stands" : $"{Figures.Number(standing)} of them {(standing == 1 ? "stands" : "stand")}";
+            return asked == 0 ? words : $"{words}; {Figures.Number(asked)} {(asked == 1 ? "question" : "questions")}";
         }
     }
 }

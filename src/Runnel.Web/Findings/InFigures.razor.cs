@@ -24,7 +24,7 @@ public sealed partial class InFigures : ComponentBase
             "litres-per-percent-of-inflow" => ("One percent less coming back means", "L short", 1),
             "litres-per-mm" => ("One millimetre of sump level means", "L", 1),
             "use-a-day" => ("Weather and plants take", "L a day", 1),
-            "use-over-weather" => ("That is, of what the weather alone would take", "%", 100),
+            "use-over-weather" => ("That is, of what weather and leaf area lead to expect", "%", 100),
             _ => (char.ToUpperInvariant(e.Name[0]) + e.Name[1..].Replace('-', ' '), Figures.UnitInWords(e.Unit), 1),
         };
         string Shown(double value) => Figures.Rounded(value * per, e.Value * per);

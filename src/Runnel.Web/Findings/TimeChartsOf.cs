@@ -78,7 +78,8 @@ public static class TimeChartsOf
     public static TimeChart? CyclesByDay(Diagnosis d)
     {
         CycleDay[] days = [.. d.Cycles.Days.Where(c => c.MedianFillS is not null || c.MedianRunS is not null)];
-        if (days.Length == 0) return null;
+        // A pump that runs on has no cycles to speak of, only its rare stops.
+        if (days.Length == 0 || d.Cycles.Count < 2 * Whole(d).Duration.TotalDays) return null;
         (string unit, double per) = d.Cycles.MedianFillS < 120 ? ("s", 1.0) : ("min", 60.0);
         TimeBand At(CycleDay c, double? seconds) => new(
             d.Zone.AtStartOfDay(c.Date).ToInstant() + Duration.FromHours(12), (seconds ?? double.NaN) / per, double.NaN, double.NaN);
@@ -86,9 +87,9 @@ public static class TimeChartsOf
         return new()
         {
             Id = "cycles",
-            Title = "Fill and run, middle value of each day",
+            Title = "Fill and run",
             Description = $"{Figures.Number(d.Cycles.Count)} cycles in all; the middle fill takes {Cell(d.Cycles.MedianFillS)} {unit} and the middle run {Cell(d.Cycles.MedianRunS)} {unit}.",
-            ValueName = $"fill and run, {unit}",
+            ValueName = $"middle of each day, {unit}",
             Whole = Whole(d),
             Zone = d.Zone,
             Layers =
@@ -96,6 +97,11 @@ public static class TimeChartsOf
                 new BandLine("fill", "trace wet", [.. days.Select(c => At(c, c.MedianFillS))], Duration.FromHours(40)),
                 new BandLine("run", "trace", [.. days.Select(c => At(c, c.MedianRunS))], Duration.FromHours(40)),
             ],
+            Close = new($"each cycle, {unit}",
+            [
+                new Dots("fill", "each wet", [.. d.Evidence.Cycles.Select(c => new TimeBand(c.Start, c.FillS / per, double.NaN, double.NaN))]),
+                new Dots("run", "each", [.. d.Evidence.Cycles.Select(c => new TimeBand(c.Start + Duration.FromSeconds(c.FillS), c.RunS / per, double.NaN, double.NaN))]),
+            ]),
             Gaps = d.Evidence.Gaps,
             Table = new(["Day", "Cycles", $"Fill, {unit}", $"Run, {unit}"],
                 [.. d.Cycles.Days.Select(c => (IReadOnlyList<string>)[Times.WeekdayAndDay(c.Date), Figures.Number(c.Count), Cell(c.MedianFillS), Cell(c.MedianRunS)])]),

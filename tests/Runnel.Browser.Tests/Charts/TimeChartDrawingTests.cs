@@ -47,6 +47,20 @@ public sealed partial class TimeChartDrawingTests
         }
     }
 
+    [Fact]
+    public void From_close_by_every_cycle_is_drawn()
+    {
+        Diagnosis found = MadeUpFindings.FoulingDrains();
+        TimeChart cycles = new FindingsDrawings(found).Find("cycles")!;
+        var day = new Interval(found.From + Duration.FromDays(10), found.From + Duration.FromDays(11));
+        string svg = TimeChartDrawing.Draw(cycles, ChartSize.Wide, day);
+        int expected = found.Evidence.Cycles.Count(c => c.Start >= day.Start && c.Start <= day.End);
+        string fills = FillDots().Match(svg).Groups[1].Value;
+        Assert.Equal(expected, fills.Count(c => c == 'M'));
+        Assert.Contains("each cycle, min", svg, StringComparison.Ordinal);
+        Assert.DoesNotContain("each cycle", TimeChartDrawing.Draw(cycles, ChartSize.Wide), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(1)]
@@ -91,6 +105,9 @@ public sealed partial class TimeChartDrawingTests
         Layers = [new BandLine("", "trace", points, Duration.FromHours(3))],
         Table = new([], []),
     }, ChartSize.Wide);
+
+    [GeneratedRegex("<path class=\"each wet\" d=\"([^\"]*)\"")]
+    private static partial Regex FillDots();
 
     [GeneratedRegex("<path class=\"trace\"")]
     private static partial Regex TracePath();
