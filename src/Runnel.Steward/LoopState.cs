@@ -84,7 +84,8 @@ internal sealed class LoopState(PlaceDescription place)
             double least = double.MaxValue;
             for (int i = 0; i < Channels.Length; i++)
             {
-                if (IsRegular(i) && Channels[i].UsualIntervalS is { } usual) least = Math.Min(least, usual);
+                // One that has fallen silent by itself tells nothing of the log.
+                if (IsRegular(i) && Channels[i].UsualIntervalS is { } usual && (LastReading - Channels[i].LastTime).TotalSeconds < 5 * usual) least = Math.Min(least, usual);
             }
 
             return least == double.MaxValue ? Duration.MaxValue : Duration.FromSeconds(Math.Max(180, 2.2 * least));

@@ -37,9 +37,11 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
         get
         {
             if (Count < LeastCount || Start - _first < Schooling) return false;
-            if (!AtRest) return Length >= Duration.Max(LeastFrozen, LongestNear(Value) * 2.2);
-            bool windy = measures == Quantity.WindSpeed && Start - _first > Schooling * 3;
-            return Length >= Duration.Max(windy ? LeastCalm : LeastFrozenAtRest, _longestAtRest * 2.5)
+
+            // A light air keeps an anemometer at one rounded value for hours.
+            bool light = measures == Quantity.WindSpeed && Value < 1;
+            if (!AtRest) return Length >= Duration.Max(light ? LeastCalm : LeastFrozen, LongestNear(Value) * (light ? 4 : 2.2));
+            return Length >= Duration.Max(LeastFrozenAtRest, _longestAtRest * 2.5)
                 || (_daylight is not null && _inDaylight >= LeastFrozen);
         }
     }

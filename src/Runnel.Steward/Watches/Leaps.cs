@@ -5,7 +5,7 @@ namespace Runnel.Steward.Watches;
 
 /// <summary>Leaps of one channel: how far each value stands off the median of itself and its two neighbours (a running median of three,
 /// Tukey 1977), against the third greatest such leap of each earlier day.</summary>
-internal sealed class Leaps(double floor, DateTimeZone zone)
+internal sealed class Leaps(double floor, Quantity measures, DateTimeZone zone)
 {
     /// <summary>What a notice tells of.</summary>
     public static readonly Duration Told = Duration.FromHours(12);
@@ -51,6 +51,7 @@ internal sealed class Leaps(double floor, DateTimeZone zone)
         Quantity.WaterTemperature => 0.8,
         Quantity.RelativeHumidity => 8,
         Quantity.WindSpeed => 8,
+        Quantity.SolarIrradiance => 4,
         Quantity.AirPressure => 0.8,
         Quantity.Level => 12,
         Quantity.DissolvedOxygen => 1,
@@ -67,6 +68,9 @@ internal sealed class Leaps(double floor, DateTimeZone zone)
         {
             double median = Math.Max(Math.Min(_before, _middle), Math.Min(Math.Max(_before, _middle), value));
             double size = Math.Abs(_middle - median);
+
+            // Clouds make the sun leap by day; between two dark readings nothing does.
+            if (measures == Quantity.SolarIrradiance && (Math.Abs(_before) > 3 || Math.Abs(value) > 3)) size = 0;
             var day = time.InZone(zone).Date;
             if (day != _day) CloseDay(day);
             if (size > _top[2]) Insert(size);

@@ -64,9 +64,8 @@ internal sealed class PumpPowerWatch : IWatch
 
         var since = Instant.Max(state.Pump.Since, state.ObservedSince);
         double lasted = (seen - Instant.Max(since, state.WorkUntil)).TotalSeconds;
-        bool flickers = notices.Stands(ShortCyclingWatch.Key);
-        if (flickers) lasted /= 3;
-        var notice = on ? Running(state, habit, usual, share, since, lasted) : Resting(state, habit, usual, share, since, lasted, flickers);
+        if (notices.Stands(ShortCyclingWatch.Key)) lasted /= 3;
+        var notice = on ? Running(state, habit, usual, share, since, lasted) : Resting(state, habit, usual, share, since, lasted, notices);
         if (notice is null) return;
         notices.RaiseAndHold(state, PumpSwitchWatch.Key, notice);
         _cyclesWhenRaised = cycles.Count;
@@ -115,7 +114,7 @@ internal sealed class PumpPowerWatch : IWatch
             (CauseNames.TopUpStuckOpen, state.TopUp.IsOn == true ? 0.4 : topped ? 0.2 : 0.08), (CauseNames.PumpDry, 0.08));
     }
 
-    private Notice? Resting(LoopState state, CycleHabit habit, double usual, double share, Instant since, double lasted, bool flickers)
+    private Notice? Resting(LoopState state, CycleHabit habit, double usual, double share, Instant since, double lasted, NoticeBook notices)
     {
         if (_ordered == true && (state.LastReading - _orderedSince).TotalSeconds > 400 && share < Nothing)
         {
@@ -139,9 +138,9 @@ internal sealed class PumpPowerWatch : IWatch
         }
 
         if (lasted < limit) return null;
-        return Make(state, since,
-            Figures.Text($"The pump has not started for {Figures.Span(lasted)}; its last fills took {Figures.Range(habit.FillS, habit.LongFillS)}. It draws {Math.Max(0, share * usual):0.#} where a run draws {usual:0.#}."),
-            StoppedAct, (CauseNames.PumpShortCycling, flickers ? 0.9 : 0), (CauseNames.PumpStopped, 0.78), (CauseNames.Leak, 0.08), (CauseNames.TankOverflow, 0.06), (CauseNames.DrainFouling, 0.06));
+        var before = CycleHabit.Of(state.Cycles.Cycles, Math.Max(CycleHabit.Least, state.Cycles.Cycles.Count - 12), 100)!;
+        var notice = PumpSwitchNotices.EndlessFill(state, notices, habit, before, since, lasted, urgent: true, blind: false);
+        return notice with { Evidence = notice.Evidence + Figures.Text($" It draws {Math.Max(0, share * usual):0.#} where a run draws {usual:0.#}.") };
     }
 
     private const string StoppedAct = "See that the air runs. Look into the sump: full means that the pump stands; look at its plug, breaker and switch. Switch it off at the wall before you reach in. Low: look for water on the ground or held up in a tank.";

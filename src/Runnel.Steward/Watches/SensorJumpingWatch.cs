@@ -8,7 +8,7 @@ namespace Runnel.Steward.Watches;
 /// <summary>A channel whose values leap away and back, far beyond what it does in health.</summary>
 internal sealed class SensorJumpingWatch(PlaceDescription place) : IWatch
 {
-    private readonly Leaps?[] _leaps = [.. place.Channels.Select(c => Leaps.FloorOf(c.Measures) is { } floor ? new Leaps(floor, place.Zone) : null)];
+    private readonly Leaps?[] _leaps = [.. place.Channels.Select(c => Leaps.FloorOf(c.Measures) is { } floor ? new Leaps(floor, c.Measures, place.Zone) : null)];
 
     public void Hear(LoopState state, in Reading reading) => _leaps[reading.Channel]?.Take(reading.Time, reading.Value);
 

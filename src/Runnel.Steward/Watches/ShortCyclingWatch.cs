@@ -15,6 +15,7 @@ internal sealed class ShortCyclingWatch : IWatch
 
     /// <summary>A cycle is short from here on: 1.7 leaves room for a new pump and for a switch shifted by a fifth.</summary>
     private const double ShortFrom = 1.7;
+    private const double Wildest = 4;
     private static readonly Duration Window = Duration.FromMinutes(60);
     private static readonly Duration Longer = Duration.FromHours(3);
     private static readonly Duration Memory = Duration.FromDays(7);
@@ -27,6 +28,7 @@ internal sealed class ShortCyclingWatch : IWatch
     private int _taken;
     private int _entries;
     private double _usualRate;
+    private double _shortFrom = ShortFrom;
     private double _usualCycleS;
 
     public void Look(LoopState state, NoticeBook notices)
@@ -70,8 +72,9 @@ internal sealed class ShortCyclingWatch : IWatch
     /// them: then it takes longer, and a log that never flickered before.</summary>
     private bool Chatters(List<(Instant Start, bool Short)> lately, Instant now)
     {
-        if (Bursts(lately) is { Flickers: >= 6, Count: >= 3, SpreadS: >= 1000 } && lately.Count(c => c.Short) >= 0.4 * lately.Count) return true;
+        if (Bursts(lately) is { Flickers: >= 6, Count: >= 3, SpreadS: >= 600 } && lately.Count(c => c.Short) >= 0.4 * lately.Count) return true;
         var three = _last.Where(c => c.Start >= now - Longer).ToList();
+        if (_last.Peek().Start > now - Duration.FromDays(3)) return false;
         double before = _last.Count(c => c.Short && c.Start < now - Longer) / Math.Max(1, (now - Longer - _last.Peek().Start) / Longer);
         return before < 0.5 && Bursts(three) is { Flickers: >= 5, Count: >= 4 };
     }
@@ -108,7 +111,7 @@ internal sealed class ShortCyclingWatch : IWatch
             var c = cycles[_taken];
             if (c.FillS <= 0 || c.RunS <= 0) continue;
             double rate = (1 / c.FillS) + (1 / c.RunS);
-            bool isShort = _usualRate > 0 && rate > ShortFrom * _usualRate;
+            bool isShort = _usualRate > 0 && rate > _shortFrom * _usualRate;
             _last.Enqueue((c.FillStart, isShort));
             _waiting.Enqueue((c.RunEnd, rate));
         }
@@ -118,7 +121,7 @@ internal sealed class ShortCyclingWatch : IWatch
         while (_waiting.Count > 0 && (_rates.Count < LearnLeast || _waiting.Peek().Time < state.Now - Duration.FromHours(6)))
         {
             double rate = _waiting.Dequeue().Rate;
-            if (_usualRate > 0 && (rate > ShortFrom * _usualRate || rate < _usualRate / ShortFrom)) continue;
+            if (_usualRate > 0 && (rate > Wildest * _usualRate || rate < _usualRate / Wildest)) continue;
             _rates.Add(rate);
             if (_rates.Count > LearnMost) _rates.RemoveAt(0);
             learnt = true;
@@ -126,6 +129,9 @@ internal sealed class ShortCyclingWatch : IWatch
 
         if (!learnt || _rates.Count < LearnLeast || (_usualRate > 0 && _rates.Count % 20 != 0)) return;
         _usualRate = Robust.Median(_rates);
+
+        // A siphon's flush can shorten a fill by far: what happens every day is no fault.
+        _shortFrom = Math.Clamp(1.3 * Robust.Quantile(_rates, 0.985) / _usualRate, ShortFrom, Wildest);
         _usualCycleS = CycleHabit.Of(cycles, cycles.Count, 100) is { } habit ? habit.FillS + habit.RunS : 4 / _usualRate;
     }
 }

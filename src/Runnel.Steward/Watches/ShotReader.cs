@@ -3,14 +3,17 @@ using Runnel.Place;
 
 namespace Runnel.Steward.Watches;
 
-/// <summary>One shot: top-ups that follow one another closely.</summary>
-internal sealed record Shot(Instant Start, Instant End, double Litres);
+/// <summary>One shot: top-ups that follow one another so closely that they cannot be read apart.</summary>
+/// <param name="Count">Top-ups in it that a rule made one after another.</param>
+internal sealed record Shot(Instant Start, Instant End, double Litres, int Count);
 
 /// <summary>Reads the gauge before and after each shot, and how far it wanders by itself between such windows.</summary>
 internal sealed class ShotReader
 {
     /// <summary>Readings of quiet windows before their wandering can be told.</summary>
     public const int StillLeast = 12;
+
+    private const int MostTogether = 4;
 
     private readonly WaterGauge _gauge = new();
     private readonly List<double> _still = [];
@@ -58,8 +61,19 @@ internal sealed class ShotReader
                 continue;
             }
 
-            if (_shot is { } done) finished.Add((done, pulse.Start));
-            _shot = new Shot(pulse.Start, end, litres);
+            if (_shot is { } done)
+            {
+                // The next came before two cycles could show what this one did: they are read together.
+                if (done.Count < MostTogether && Change(done.Start, done.End, pulse.Start) is null && pulse.Start - done.End < WindowAfter)
+                {
+                    _shot = new Shot(done.Start, end, done.Litres + litres, done.Count + 1);
+                    continue;
+                }
+
+                finished.Add((done, pulse.Start));
+            }
+
+            _shot = new Shot(pulse.Start, end, litres, 1);
         }
 
         if (_shot is { } last && state.TopUp.IsOn != true && state.Now >= last.End + WindowAfter)
@@ -81,6 +95,14 @@ internal sealed class ShotReader
 
     /// <summary>By how much the gauge fell between two windows next to each other that end at <paramref name="end"/>.</summary>
     public double? ChangeUpTo(Instant end) => Change(end - Window, end - Window, end);
+
+    /// <summary>The gauge moved within the window before a shot, far more than it wanders: water was drawn just then.</summary>
+    public bool FellBefore(Instant start)
+    {
+        var (early, n) = _gauge.Between(start - Window, start - (Window * 0.5));
+        var (late, m) = _gauge.Between(start - (Window * 0.5), start);
+        return n > 0 && m > 0 && late - early > 3 * Still;
+    }
 
     /// <summary>Rain, a bleed, a draw, work or a gap blurs what a shot did.</summary>
     public static bool Touched(LoopState state, Instant from, Instant to) =>

@@ -20,7 +20,8 @@ internal sealed class SiphonWatch : IWatch
 
     private readonly List<(Instant Time, double LogFill)> _fills = [];
     private readonly List<double> _beats = [];
-    private readonly Queue<(Instant Time, double Beat)> _waiting = new();
+    private readonly List<double> _usualFills = [];
+    private readonly Queue<(Instant Time, double Beat, double LogFill)> _waiting = new();
     private readonly List<(Instant Time, double Beat)> _recent = [];
     private int _taken;
     private int _sinceSample;
@@ -52,16 +53,31 @@ internal sealed class SiphonWatch : IWatch
         while (_waiting.Count > 0 && _waiting.Peek().Time < state.Now - Duration.FromHours(36))
         {
             var old = _waiting.Dequeue();
-            if (!notices.Stands(Key) && !state.LearningHeld(old.Time - Duration.FromHours(1), old.Time)) _beats.Add(old.Beat);
+            if (notices.Stands(Key) || state.LearningHeld(old.Time - Duration.FromHours(1), old.Time)) continue;
+            _beats.Add(old.Beat);
+            _usualFills.Add(old.LogFill);
         }
 
-        if (_beats.Count > 240) _beats.RemoveRange(0, 40);
-        _waiting.Enqueue((state.Now, beat));
+        if (_beats.Count > 240)
+        {
+            _beats.RemoveRange(0, 40);
+            _usualFills.RemoveRange(0, 40);
+        }
+
+        _waiting.Enqueue((state.Now, beat, Robust.Median([.. _fills.TakeLast(Stretch).Select(f => f.LogFill)])));
         _recent.Add((state.Now, beat));
         if (_recent.Count > 80) _recent.RemoveRange(0, 20);
         if (_beats.Count < LearnLeast) return;
         double usual = Robust.Median(_beats);
         LookAfterStep(state, notices, usual);
+        // A loop that is nearly empty or over-full beats otherwise.
+        double fill = Robust.Median([.. _fills.TakeLast(Stretch).Select(f => f.LogFill)]);
+        if (_usualFills.Count > 0 && Math.Abs(fill - Robust.Median(_usualFills)) > 0.45)
+        {
+            _even = 0;
+            return;
+        }
+
         bool even = beat < Gone * usual && beat < 0.8 * Robust.Quantile(_beats, 0.02);
         if (!even)
         {

@@ -47,7 +47,7 @@ internal sealed class TopUpEffectWatch : IWatch
 
         if (_reader.Change(shot.Start, shot.End, until) is not { } change) return;
         var lag = Duration.FromDays(_reader.Slow ? 5 : 1.5);
-        if (_habit.Of(shot.Start - lag, _reader.ByBalance(state)) is not { } habit || !_reader.Learnt)
+        if (_habit.Of(shot.Start - lag, state.Kit.HasSiphon ? _reader.ByBalance(state) : null) is not { } habit || !_reader.Learnt)
         {
             _habit.Add(shot.Start, change / shot.Litres);
             return;
@@ -87,12 +87,14 @@ internal sealed class TopUpEffectWatch : IWatch
         double still = _reader.Still, drift = _reader.Drift;
 
         // Far more water gone than before it: someone drew some, and the shot cannot begin a streak.
-        if (change - drift < -3 * still && _streak.Count == 0) return;
+        if (_streak.Count == 0 && (change - drift < -3 * still || _reader.FellBefore(shot.Start))) return;
         double spread = Math.Sqrt((still * still) + (0.05 * expected * expected) + (error * error));
-        double ratio = Math.Clamp(Normal(change - drift, still) - Normal(change - expected, spread), -MostPerShot, MostPerShot);
+        double most = MostPerShot * shot.Count;
+        double ratio = Math.Clamp(Normal(change - drift, still) - Normal(change - expected, spread), -most, most);
 
         // Held under a ceiling, so that the first shots that work again end it.
-        double speakAt = expected < 2 * still ? SpeakAtFaint : SpeakAt;
+        bool faint = _reader.Slow || expected < 2 * still;
+        double speakAt = faint ? SpeakAtFaint : SpeakAt;
         _evidence = Math.Min(_evidence + ratio, speakAt + MostPerShot);
         while (_streak.Count > 0 && _streak[0].Start < shot.Start - LongestStreak) _streak.RemoveAt(0);
         if (_evidence <= 0)
@@ -103,10 +105,10 @@ internal sealed class TopUpEffectWatch : IWatch
             return;
         }
 
-        _streak.Add(new ShotEffect(shot.Start, shot.Litres, change, expected));
+        _streak.Add(new ShotEffect(shot.Start, shot.Litres, change, expected) { Shots = shot.Count });
         bool little = _streak.Sum(s => s.Change) < 0.4 * _streak.Sum(s => s.Expected);
-        if (_streak.Count < 2 || _evidence < speakAt || !little) return;
-        notices.RaiseAndHold(state, Key, TopUpNotices.WithoutEffect(state, _streak, expected < 2 * still, _reader.ByLevel));
+        if (_streak.Sum(s => s.Shots) < (faint ? 3 : 2) || _evidence < speakAt || !little) return;
+        notices.RaiseAndHold(state, Key, TopUpNotices.WithoutEffect(state, _streak, faint, _reader.ByLevel));
     }
 
     /// <summary>A rule that finds no effect pours again and again: all those litres together should show where one shot does not. A leak as
@@ -115,14 +117,14 @@ internal sealed class TopUpEffectWatch : IWatch
     {
         _row.Add(shot);
         _row.RemoveAll(s => s.Start < shot.Start - LongestRow);
-        if (_row.Count < 3 || notices.Stands(Key) || _reader.Slow) return;
+        if (_row.Sum(s => s.Count) < 5 || notices.Stands(Key) || !state.Kit.HasSiphon) return;
         var first = _row[0];
         double litres = _row.Sum(s => s.Litres), expected = perLitre * litres;
         if (_reader.Change(first.Start, shot.End, until) is not { } change || _reader.ChangeUpTo(first.Start) is not { } before) return;
         double spans = (until - first.Start) / _reader.Window;
         double lost = expected / spans;
         if (expected < 4.5 * _reader.Still || change - (_reader.Drift * spans) > 0.25 * expected || before < -0.5 * lost) return;
-        notices.RaiseAndHold(state, Key, TopUpNotices.WithoutEffect(state, [new ShotEffect(first.Start, litres, change, expected) { Shots = _row.Count }], false, _reader.ByLevel));
+        notices.RaiseAndHold(state, Key, TopUpNotices.WithoutEffect(state, [new ShotEffect(first.Start, litres, change, expected) { Shots = _row.Sum(s => s.Count) }], false, _reader.ByLevel));
     }
 
     /// <summary>Logarithm of the normal density, less its constant.</summary>

@@ -1,4 +1,5 @@
 using NodaTime;
+using Runnel.Place;
 using Runnel.Place.Findings;
 using Runnel.Steward.Notices;
 using Runnel.Steward.Signals;
@@ -18,6 +19,13 @@ internal sealed class ValveOpenWatch(bool topUp) : IWatch
     private readonly List<double> _lengths = [];
     private int _taken;
 
+    private readonly LevelNow _level = new();
+
+    public void Hear(LoopState state, in Reading reading)
+    {
+        if (reading.Channel == state.Kit.SumpLevel && state.Kit.BandL is null) _level.Take(reading.Time, reading.Value);
+    }
+
     private string Key => topUp ? "top-up-open" : "bleed-open";
 
     public void Look(LoopState state, NoticeBook notices)
@@ -36,8 +44,32 @@ internal sealed class ValveOpenWatch(bool topUp) : IWatch
         if (state.Silent && !blind) return;
         var since = Instant.Max(valve.Since, state.ObservedSince);
         double lasted = ((blind ? state.Now : state.LastReading) - since).TotalSeconds;
-        if (lasted < LimitS(state)) return;
+        if (lasted < LimitS(state) || !Shows(state, since, lasted)) return;
         notices.RaiseAndHold(state, Key, Open(state, since, lasted));
+    }
+
+    /// <summary>The loop shows that the valve is open: a lost row of the log leaves it open on paper only. Where the loop cannot show it, the
+    /// log is believed.</summary>
+    private bool Shows(LoopState state, Instant since, double lasted)
+    {
+        double litres = (topUp ? state.TopUpLPerS ?? 0.1 : state.BleedLPerS ?? 0.1) * lasted;
+        if (state.Kit.BandL is null)
+        {
+            var (now, n) = _level.Between(state.LastReading - Duration.FromMinutes(6), state.LastReading);
+            var (before, m) = _level.Between(since - Duration.FromMinutes(15), since);
+            if (n == 0 || m == 0) return true;
+            double mmPerL = 1 / (state.Kit.Sump?.FootprintM2 ?? 1.2);
+            return (topUp ? now - before : before - now) > 0.25 * litres * mmPerL;
+        }
+
+        var cycles = state.Cycles.Cycles;
+        int first = cycles.Count;
+        while (first > 0 && cycles[first - 1].FillStart > since) first--;
+        if (cycles.Count - first < 2 || CycleHabit.Of(cycles, first, 24) is not { } habit) return true;
+
+        // Water straight into the sump shortens the very fills in which it runs; water out of it lengthens them.
+        double fill = Robust.Median([.. cycles.Skip(first).Select(c => c.FillS)]);
+        return topUp ? fill < 0.85 * habit.FillS : fill > 1.15 * habit.FillS;
     }
 
     /// <summary>Twice the longest so far, but not under ten minutes more than it: a rule with a longer dose is not yet a stuck valve.</summary>

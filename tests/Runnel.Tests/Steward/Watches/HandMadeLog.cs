@@ -20,6 +20,8 @@ internal sealed class HandMadeLog
 
     public static HandMadeLog Of(double? bandL, double? tankRimM, params Channel[] channels) => new(bandL, channels, tankRimM);
 
+    public HandMadeLog(PlaceDescription place) => Place = place;
+
     public PlaceDescription Place { get; }
 
     public static readonly Channel PumpSwitch = new("pump", Quantity.Running, "pump");
@@ -95,7 +97,10 @@ internal sealed class HandMadeLog
         return sum * 1.73;
     }
 
-    public IReadOnlyList<Notice> Notices(double? untilHour = null, Func<PlaceDescription, IReadOnlyList<IWatch>>? watches = null)
+    public IReadOnlyList<Notice> Notices(double? untilHour = null, Func<PlaceDescription, IReadOnlyList<IWatch>>? watches = null) =>
+        Read(untilHour, watches).Notices.Notices;
+
+    public LoopReader Read(double? untilHour = null, Func<PlaceDescription, IReadOnlyList<IWatch>>? watches = null)
     {
         var reader = new LoopReader(Place, (watches ?? AllWatches.For)(Place));
         var until = untilHour is { } h ? At(h) : Instant.MaxValue;
@@ -106,7 +111,7 @@ internal sealed class HandMadeLog
             reader.Take(reading);
         }
 
-        return reader.Notices.Notices;
+        return reader;
     }
 }
 
