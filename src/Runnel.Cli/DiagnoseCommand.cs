@@ -31,21 +31,30 @@ internal static class DiagnoseCommand
         {
             log, place, daybook, until, json, html, scaled, most,
         };
-        command.SetAction(async (parsed, cancel) =>
-        {
-            var (described, _) = await PlaceInput.ReadAsync(parsed.GetValue(place), PlaceNeeds.Diagnose, terminal, cancel);
-            var upTo = TimeInput.Read("--until", parsed.GetValue(until), described.Zone);
-            var entries = await DaybookInput.ReadAsync(parsed.GetValue(daybook), described, terminal, cancel);
-            string path = parsed.GetValue(log)!;
-            var readable = parsed.GetValue(scaled) ? LogInput.AsScaled(described) : described;
-            var readings = await LogInput.ReadAsync(path, readable, parsed.GetValue(most), terminal, cancel);
-            // Not awaited to its end when stopped: there is nothing to keep, and the user should not wait.
-            var found = await Task.Run(() => Diagnosed(path, described, readings, entries, upTo), cancel).WaitAsync(cancel);
-            if (parsed.GetValue(html) is { } page) await WritePageAsync(page, found);
-            await terminal.Out.WriteAsync(parsed.GetValue(json) ? DiagnosisJson.Write(found).TrimEnd() + "\n" : FindingsText.Render(found));
-            return ExitCodes.Done;
-        });
+        command.SetAction((parsed, cancel) => RunAsync(
+            new Asked(
+                parsed.GetValue(place), parsed.GetValue(log)!, parsed.GetValue(daybook), parsed.GetValue(until), parsed.GetValue(json),
+                parsed.GetValue(html), parsed.GetValue(scaled), parsed.GetValue(most)),
+            terminal, cancel));
         return command;
+    }
+
+    /// <summary>What was asked for on the command line.</summary>
+    public sealed record Asked(
+        string? Place, string Log, string? Daybook = null, string? Until = null, bool Json = false, string? Html = null, bool Scaled = false,
+        int? MostReadings = null);
+
+    public static async Task<int> RunAsync(Asked asked, Terminal terminal, CancellationToken cancel)
+    {
+        var (place, _) = await PlaceInput.ReadAsync(asked.Place, PlaceNeeds.Diagnose, terminal, cancel);
+        var until = TimeInput.Read("--until", asked.Until, place.Zone);
+        var entries = await DaybookInput.ReadAsync(asked.Daybook, place, terminal, cancel);
+        var readings = await LogInput.ReadAsync(asked.Log, asked.Scaled ? LogInput.AsScaled(place) : place, asked.MostReadings, terminal, cancel);
+        // Not awaited to its end when stopped: there is nothing to keep, and the user should not wait.
+        var found = await Task.Run(() => Diagnosed(asked.Log, place, readings, entries, until), cancel).WaitAsync(cancel);
+        if (asked.Html is { } page) await WritePageAsync(page, found);
+        await terminal.Out.WriteAsync(asked.Json ? DiagnosisJson.Write(found).TrimEnd() + "\n" : FindingsText.Render(found));
+        return ExitCodes.Done;
     }
 
     private static Diagnosis Diagnosed(

@@ -16,6 +16,7 @@ public static class RunnelCommand
         var root = new RootCommand("Reads a pump's log and tells what the loop has been doing, what drifted, and what to do first.")
         {
             DiagnoseCommand.Create(terminal),
+            NewCommand.Create(terminal),
             InspectCommand.Create(terminal),
             ImportCommand.Create(terminal),
             ExportCommand.Create(terminal),

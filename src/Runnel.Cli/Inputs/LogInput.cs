@@ -32,24 +32,29 @@ internal static class LogInput
     {
         if (mostReadings < 1) throw RefusedException.WrongUsage("--most-readings", "is less than 1", "Give a whole number from 1 on");
         var options = mostReadings is { } most ? LogReadOptions.Default with { MostReadings = most } : LogReadOptions.Default;
+        return WithFileAsync(path, "reading", terminal, (file, progress) => LogReader.Read(file, place, options, progress, cancel), cancel);
+    }
+
+    /// <summary>Does something with a log's file, showing how far it has come; what is wrong with the file is told in one line.</summary>
+    public static Task<T> WithFileAsync<T>(
+        string path, string what, Terminal terminal, Func<Stream, IProgress<long>, T> read, CancellationToken cancel)
+    {
         bool isLong = File.Exists(path) && new FileInfo(path).Length >= LongLogBytes;
-        return new WorkProgress(terminal, "reading", isLong).RunAsync(report => Task.Run(() => Read(path, place, options, report, cancel), cancel));
+        return new WorkProgress(terminal, what, isLong).RunAsync(report => Task.Run(() => WithFile(path, read, report), cancel));
     }
 
     /// <summary>The same place for values to which scale and offset have been applied before.</summary>
     public static PlaceDescription AsScaled(PlaceDescription place) =>
         place with { Channels = [.. place.Channels.Select(c => c with { Scale = 1, Offset = 0 })] };
 
-    private static ReadingLog Read(
-        string path, PlaceDescription place, LogReadOptions options, Action<double, string> report, CancellationToken cancel)
+    private static T WithFile<T>(string path, Func<Stream, IProgress<long>, T> read, Action<double, string> report)
     {
         using var file = InputFile.Open(path);
         // A pipe has no length; then there is no share to tell.
         double length = file.CanSeek ? Math.Max(1, file.Length) : double.PositiveInfinity;
-        var progress = new Reports(bytes => report(bytes / length, $"{bytes / (1024 * 1024)} MB"));
         try
         {
-            return LogReader.Read(file, place, options, progress, cancel);
+            return read(file, new Reports(bytes => report(bytes / length, $"{bytes / (1024 * 1024)} MB")));
         }
         catch (UnreadableFileException error)
         {

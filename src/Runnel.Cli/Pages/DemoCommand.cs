@@ -24,23 +24,16 @@ internal static class DemoCommand
         };
         command.SetAction(async (parsed, cancel) =>
         {
-            var demo = new DemoPlace();
-            await WriteFilesAsync(demo, parsed.GetValue(into)!, terminal);
+            await WriteFilesAsync(parsed.GetValue(into)!, terminal);
             if (parsed.GetValue(filesOnly)) return ExitCodes.Done;
-            // Begun now, so that it is ready when the browser asks.
-            var findings = Task.Run(demo.Diagnose, cancel);
-            var options = new RunnelPagesOptions
-            {
-                WorkFolder = RunCommand.FolderOf(parsed.GetValue(folder)),
-                InventedLog = () => findings.GetAwaiter().GetResult(),
-            };
+            var options = new RunnelPagesOptions { WorkFolder = RunCommand.FolderOf(parsed.GetValue(folder)) };
             return await ServedPages.RunAsync(parsed.GetValue(host)!, parsed.GetValue(port), options, terminal, cancel);
         });
         return command;
     }
 
     /// <summary>Files that are there stay: they may have been changed to try something.</summary>
-    private static async Task WriteFilesAsync(DemoPlace demo, string folder, Terminal terminal)
+    private static async Task WriteFilesAsync(string folder, Terminal terminal)
     {
         (string Name, Action<InventedLog, TextWriter> Write)[] files =
         [
@@ -57,12 +50,13 @@ internal static class DemoCommand
             throw new RefusedException(folder, $"the folder cannot be made ({error.Message.TrimEnd('.')})", "Name another with --into");
         }
 
+        var made = InventedDemo.Make();
         foreach (var (name, write) in missing)
         {
             await OutputFile.WriteAsync(Path.Combine(folder, name), async stream =>
             {
                 await using var writer = new StreamWriter(stream, leaveOpen: true);
-                write(demo.Log, writer);
+                write(made, writer);
             });
         }
 
