@@ -55,8 +55,15 @@ internal static class InspectCommand
                 place = read.Place?.Name,
                 problems = read.Problems.Select(p => new
                 {
-                    file = p.File, line = p.Line, column = p.Column, key = p.KeyPath, found = p.Found, expected = p.Expected, nearest = p.Nearest,
-                    what = p.What, remedy = p.Remedy,
+                    file = p.File,
+                    line = p.Line,
+                    column = p.Column,
+                    key = p.KeyPath,
+                    found = p.Found,
+                    expected = p.Expected,
+                    nearest = p.Nearest,
+                    what = p.What,
+                    remedy = p.Remedy,
                 }),
                 remarks = read.Remarks,
             }) + "\n";
