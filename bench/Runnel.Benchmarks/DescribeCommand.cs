@@ -13,7 +13,7 @@ internal static class DescribeCommand
         if (options.Story == "demo")
         {
             var demo = InventedDemo.Make();
-            Console.WriteLine($"{demo.Place.Name}: {demo.Rows.Count} rows, {demo.Daybook.Count} daybook entries");
+            Console.WriteLine($"{demo.Place.Name}: {demo.Rows.Count} rows, {demo.Daybook.Count} daybook entries, {demo.Truth.TopUps} top-ups, {demo.Truth.NotNeeded} not needed");
             foreach (var e in demo.Truth.Events) Console.WriteLine($"    {e.Kind} at day {(e.Onset - demo.Rows[0].Time).TotalDays:0.00} size {e.Size:0.###}");
             ByDay(demo);
             return 0;
@@ -29,7 +29,7 @@ internal static class DescribeCommand
             double Mean(Func<TrueDay, double> of) => days.Average(of);
             Console.WriteLine($"{kind} {story.Name} {seed}: {log.Rows.Count} rows in {made:0.00} s; cycles {count / (double)days.Count:0.0}/day fill {fill / 60:0.0} (target {log.Truth.TargetFillS / 60:0.0}) run {run / 60:0.0} min;"
                 + $" topup {Mean(d => d.TopUpL):0.0} bleed {Mean(d => d.BleedL):0.0} rain {Mean(d => d.RainL):0.0} evap {Mean(d => d.EvaporationL):0.0} plants {Mean(d => d.PlantUseL):0.0}"
-                + $" drawn {Mean(d => d.DrawnL):0.0} unexpl {Mean(d => d.UnexplainedL):0.0} spilled {days.Sum(d => d.SpilledL):0} stored {days.Sum(d => d.StoredL):0} off {days.Max(d => Math.Abs(d.BalanceL)):0.0e0}");
+                + $" drawn {Mean(d => d.DrawnL):0.0} unexpl {Mean(d => d.UnexplainedL):0.0} spilled {days.Sum(d => d.SpilledL):0} stored {days.Sum(d => d.StoredL):0} topups {log.Truth.TopUps} not needed {log.Truth.NotNeeded} off {days.Max(d => Math.Abs(d.BalanceL)):0.0e0}");
             foreach (var e in log.Truth.Events) Console.WriteLine($"    {e.Kind} at day {(e.Onset - log.Rows[0].Time).TotalDays:0.00} size {e.Size:0.###}");
             if (kind != LoopKind.AlwaysOn) SameFill(log);
             if (options.Verbose) ByDay(log);

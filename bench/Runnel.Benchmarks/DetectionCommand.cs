@@ -67,7 +67,7 @@ internal static class DetectionCommand
 
     private static void Table(List<LogScore> all)
     {
-        Console.WriteLine("kind story                  logs  first  set  median delay   worst  asked<2d  wrong  false now/today/soon  quiet d  top-up%  bleed%  band%  later  off L    s    MB");
+        Console.WriteLine("kind story                  logs  first  set  median delay   worst  asked<2d  wrong  false now/today/soon  quiet d  top-up%  bleed%  band%  later  off L  not needed said/true    s    MB");
         foreach (var kind in all.GroupBy(s => s.Kind))
         {
             foreach (var story in kind.GroupBy(s => s.Story)) Row($"{Letter(kind.Key)}    {story.Key}", [.. story]);
@@ -98,6 +98,7 @@ internal static class DetectionCommand
             + $" {(delays.Count == 0 ? "-" : Hours(LogScore.Median(delays))),13} {(delays.Count == 0 ? "-" : Hours(delays.Max())),7} {(asked.Count == 0 ? "-" : $"{asked.Count(s => s.AskedDelayH <= 48)}/{asked.Count}"),9}"
             + $" {of.Sum(s => s.WrongBeside),6} {of.Sum(s => s.FalseActNow),10}/{of.Sum(s => s.FalseToday)}/{of.Sum(s => s.FalseSoon),-7} {of.Sum(s => s.QuietDays),9:0}"
             + $" {Percent(s => s.TopUpOff),8} {Percent(s => s.BleedOff),7} {(days == 0 ? "-" : $"{100.0 * of.Sum(s => s.UnexplainedInBand) / days:0}"),6} {(later == 0 ? "-" : $"{100.0 * of.Sum(s => s.LaterInBand) / later:0}"),6} {LogScore.Median(of.SelectMany(s => s.UnexplainedOffL)),6:0.0}"
+            + $" {$"{of.Sum(s => s.NotNeededSaid)}/{of.Sum(s => s.NotNeededTrue)}",21}"
             + $" {LogScore.Median(of.Select(s => s.Seconds)),5:0.00} {(of.Count == 0 ? 0 : of.Max(s => s.Megabytes)),5:0}{(failed > 0 ? $"  {failed} FAILED" : "")}");
     }
 }

@@ -39,6 +39,8 @@ internal sealed record LogScore
     public int LaterDays { get; init; }
     public int LaterInBand { get; init; }
     public IReadOnlyList<double> UnexplainedOffL { get; init; } = [];
+    public int NotNeededSaid { get; init; }
+    public int NotNeededTrue { get; init; }
     public double Seconds { get; init; }
     public double Megabytes { get; init; }
     public IReadOnlyList<string> Lines { get; init; } = [];
@@ -117,6 +119,8 @@ internal sealed record LogScore
             FalseSoon = soon,
             FalseQuestions = questions,
             QuietDays = Math.Max(0, ((faults.Count > 0 ? onset : to) - from).TotalDays),
+            NotNeededSaid = d.OwnRule?.NotNeeded ?? 0,
+            NotNeededTrue = log.Truth.NotNeeded,
             Seconds = seconds,
             Megabytes = megabytes,
             Lines = text,
@@ -159,7 +163,7 @@ internal sealed record LogScore
             if (Math.Abs(error) <= day.Unexplained.PlusMinusL) inBand++;
         }
 
-        if (lines) text.Add($"      unexplained in band {inBand}/{days}, later {laterInBand}/{laterDays}, median off {Median(off):0.0} L, verdict: {d.Verdict}");
+        if (lines) text.Add($"      unexplained in band {inBand}/{days}, later {laterInBand}/{laterDays}, median off {Median(off):0.0} L, top-ups not needed {d.OwnRule?.NotNeeded} (true {log.Truth.NotNeeded} of {log.Truth.TopUps}), verdict: {d.Verdict}");
         return score with
         {
             TopUpOff = topUp > 5 ? topUpOff / topUp : double.NaN,

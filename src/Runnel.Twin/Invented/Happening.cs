@@ -91,6 +91,15 @@ public enum HappeningKind
     /// <summary>A split valve is turned; size: new share of the first branch as a factor.</summary>
     MovedValve,
 
+    /// <summary>The same, with a daybook entry.</summary>
+    MovedValveLogged,
+
+    /// <summary>Someone fills in water by hand and writes it down; size: litres.</summary>
+    FilledByHand,
+
+    /// <summary>Hands in the loop for half an hour, written down: pump unplugged, separator emptied, screens cleaned; size: drain capacity before, as a fraction.</summary>
+    CleaningWork,
+
     /// <summary>The upper switch level is moved; size: change of the band as a fraction.</summary>
     SwitchShifted,
 

@@ -32,7 +32,7 @@ public static class InventedLogs
             || simulation.Effective.ContainsKey(h.Kind);
         var events = happenings.Where(Showed).Select(h => TruthTelling.Tell(h, simulation.Start, simulation.Effective)).ToList();
         if (simulation.SpillAt() is { } spilled) events.Add(TruthTelling.Overflow(spilled));
-        var truth = new Truth([.. events.OrderBy(e => e.Onset)], simulation.Ledger.Days(), loop.TargetFillS);
+        var truth = new Truth([.. events.OrderBy(e => e.Onset)], simulation.Ledger.Days(), loop.TargetFillS, simulation.TopUps, simulation.NotNeeded);
         var rows = simulation.Book.Sorted();
         var daybook = simulation.Daybook.OrderBy(d => d.Time).ToList();
         return new InventedLog(loop.Kind, storyName, seed, toml, place, AsRead(rows), rows, daybook, truth);

@@ -84,6 +84,7 @@ internal sealed class Simulation
         long t0 = _plant.Clock;
         Offset = t0;
         _markM = _plant.Level(0);
+        _fullL = _plant.TotalL();
         Ledger.Begin(_plant.TotalL(), _plant);
         _book.Edge(PumpSwitchChannel(), 0, _plant.SwitchOn);
         _book.Edge(_topUp, 0, false);
@@ -151,7 +152,11 @@ internal sealed class Simulation
     }
 
     private long Offset { get; set; }
-    private double _markM;
+    private double _markM, _fullL;
+
+    /// <summary>Top-ups ordered, and how many of them met a loop that lacked less than a quarter of them.</summary>
+    public int TopUps { get; private set; }
+    public int NotNeeded { get; private set; }
 
     private int PumpSwitchChannel() => _logging.PowerEveryS > 0 ? -1 : _pump;
 
@@ -250,11 +255,12 @@ internal sealed class Simulation
             * (1 - (_loop.AgeingPerDay * 0.5 * day)) * (1 + (0.0012 * (_waterC - 20)));
         bool cut = false;
         foreach (var h in _state.All(HappeningKind.PowerCut)) cut |= day >= h.OnsetDay && day < h.OnsetDay + (h.Size / 24);
+        foreach (var h in _state.All(HappeningKind.CleaningWork)) cut |= day >= h.OnsetDay && day < h.OnsetDay + WorkDays;
         _plant.NoFlow = cut || _state.On(HappeningKind.PumpStopped, day) || _state.On(HappeningKind.PumpDry, day);
         _plant.Welded = _state.On(HappeningKind.PumpStuckOn, day);
         _plant.RunsBack = _state.Size(HappeningKind.CheckValveLeaking, day);
         _plant.SiphonStuck = _state.On(HappeningKind.SiphonStuck, day);
-        foreach (var h in _state.All(HappeningKind.MovedValve))
+        foreach (var h in _story.Where(h => h.Kind is HappeningKind.MovedValve or HappeningKind.MovedValveLogged))
         {
             if ((int)(h.OnsetDay * 144) == block) _plant.TurnSplit(h.Size);
         }
@@ -271,7 +277,7 @@ internal sealed class Simulation
         double all = _state.Decay(HappeningKind.DrainFouling, day, 0.25);
         double age = 1 - (_loop.AgeingPerDay * day);
         double before = 1;
-        foreach (var h in _state.All(HappeningKind.ScreensCleaned)) before *= day < h.OnsetDay ? h.Size : 1;
+        foreach (var h in _story.Where(h => h.Kind is HappeningKind.ScreensCleaned or HappeningKind.CleaningWork)) before *= day < h.OnsetDay ? h.Size : 1;
         double one = _state.Decay(HappeningKind.OneDrainFouling, day, 0.15);
         double blocked = _state.Decay(HappeningKind.ScreenBlocking, day, 0.02);
         double warm = 1 + (0.0015 * (_waterC - 20));
@@ -314,6 +320,8 @@ internal sealed class Simulation
     {
         if (seconds <= 0 || _topUpOrdered) return;
         Ledger.Settle(_plant, _topUpOrdered, _bleedOrdered);
+        TopUps++;
+        if (_habit.TimerHours.Length == 0 && _fullL - _plant.TotalL() < 0.25 * seconds * _loop.TopUpLPerS) NotNeeded++;
         _topUpOrdered = true;
         _topUpEnds = now + seconds;
         _book.Edge(_topUp, now, true);
@@ -434,6 +442,21 @@ internal sealed class Simulation
                 case HappeningKind.BedWatered:
                     _draws.Add((at, at + _people.Whole(10, 45) * 60, _loop.Sump, h.Size, false));
                     break;
+                case HappeningKind.FilledByHand:
+                    _draws.Add((at, at + _people.Whole(4, 12) * 60, _loop.Sump, -h.Size, true));
+                    Write(at, "filled-by-hand", null, Math.Round(h.Size));
+                    break;
+                case HappeningKind.MovedValveLogged:
+                    Write(at + (_people.Whole(0, 3) * 300), "moved-valve", null, null);
+                    break;
+                case HappeningKind.CleaningWork:
+                    double litres = _people.Between(15, 25);
+                    Write(at - 120, "work-began", null, null);
+                    _draws.Add((at + 300, at + 600, _separator, litres, true));
+                    Write(at + 600, "drained", "separator", Math.Round(litres));
+                    Write(at + 900, "cleaned", null, null);
+                    Write(at + (long)(WorkDays * 86400) + 300, "work-ended", null, null);
+                    break;
                 default:
                     break;
             }
@@ -460,6 +483,11 @@ internal sealed class Simulation
             _draws[i] = _draws[i] with { From = _draws[i].From + shift, To = _draws[i].To + shift };
         }
     }
+
+    private const double WorkDays = 30.0 / 1440;
+
+    private void Write(long at, string entry, string? of, double? litres) =>
+        Daybook.Add(new DaybookEntry(_start.Plus(Duration.FromSeconds(at / 60 * 60)), entry, of, litres, "keeper", null));
 
     private void PlanLogged(long at, double litres)
     {

@@ -6,7 +6,9 @@ namespace Runnel.Twin.Invented;
 /// <param name="Events">In order of onset.</param>
 /// <param name="Days">Litres by civil day.</param>
 /// <param name="TargetFillS">Median fill while the loop is as its keeper wants it, s; 0 where the pump never stops.</param>
-public sealed record Truth(IReadOnlyList<TrueEvent> Events, IReadOnlyList<TrueDay> Days, double TargetFillS);
+/// <param name="TopUps">Top-ups that the keeper's rule or timer ordered.</param>
+/// <param name="NotNeeded">Those that a rule ordered for a loop as full as its keeper wants it, or nearly; a timer knows no need.</param>
+public sealed record Truth(IReadOnlyList<TrueEvent> Events, IReadOnlyList<TrueDay> Days, double TargetFillS, int TopUps, int NotNeeded);
 
 /// <summary>One true event.</summary>
 /// <param name="Kind">What happened.</param>
@@ -25,7 +27,7 @@ public sealed record TrueEvent(
     Instant? End,
     double Size);
 
-/// <summary>True litres of one civil day. All are positive numbers but <paramref name="StoredL"/>, which is the change of the loop's water.</summary>
+/// <summary>True litres of one civil day. <paramref name="StoredL"/> is the change of the loop's water.</summary>
 /// <param name="Date">Civil date.</param>
 /// <param name="TopUpL">Let in while the top-up valve was ordered open.</param>
 /// <param name="StrayTopUpL">Let in while the top-up valve was ordered shut (weeping or stuck).</param>
@@ -34,7 +36,7 @@ public sealed record TrueEvent(
 /// <param name="RainL">Rain caught.</param>
 /// <param name="EvaporationL">From open water.</param>
 /// <param name="PlantUseL">Through leaves.</param>
-/// <param name="DrawnL">Taken by people and written down.</param>
+/// <param name="DrawnL">Taken by people and written down; less what they filled in by hand and wrote down.</param>
 /// <param name="UnloggedL">Taken by people and not written down.</param>
 /// <param name="LeakL">Leaks.</param>
 /// <param name="SplashL">Small losses that nobody sees: splash, wet nets, drips.</param>

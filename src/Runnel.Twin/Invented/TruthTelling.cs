@@ -43,6 +43,7 @@ internal static class TruthTelling
         HappeningKind.PowerCut => (false, [], [CauseNames.PumpStopped, CauseNames.SensorSilent]),
         HappeningKind.MovedValve or HappeningKind.SwitchShifted or HappeningKind.ScreensCleaned or HappeningKind.NewPump
             or HappeningKind.NightVoltage => (false, [CauseNames.LoopChanged], []),
+        HappeningKind.MovedValveLogged or HappeningKind.CleaningWork => (false, [], [CauseNames.LoopChanged]),
         HappeningKind.SludgeDrainedUnlogged or HappeningKind.BedWatered => (false, [CauseNames.UnloggedDraw], []),
         HappeningKind.Storm => (false, [], [CauseNames.Overfull]),
         _ => (false, [], []),
