@@ -79,7 +79,7 @@ internal sealed class LoopReader
         while (_nextTick.Value <= time)
         {
             _state.Now = _nextTick.Value;
-            if (_state.Now.ToUnixTimeSeconds() % 3600 == 0) _state.Balance.CloseHours();
+            if (_state.OnTheHour) _state.Balance.CloseHours();
             foreach (var watch in _watches) watch.Look(_state, _notices);
             _nextTick += TickLength;
         }

@@ -19,6 +19,9 @@ internal sealed class LoopState(PlaceDescription place)
     /// <summary>Time of the tick or event in hand.</summary>
     public Instant Now { get; set; }
 
+    /// <summary>The tick in hand ends an hour: what looks at the balance by the hour looks now.</summary>
+    public bool OnTheHour => Now.ToUnixTimeSeconds() % 3600 == 0;
+
     /// <summary>First reading of the log.</summary>
     public Instant Began { get; set; }
 

@@ -4,6 +4,7 @@ using Runnel.Place.Findings;
 using Runnel.Steward.Drift;
 using Runnel.Steward.Ledger;
 using Runnel.Steward.OwnRule;
+using Runnel.Steward.Watches;
 
 namespace Runnel.Steward;
 
@@ -56,10 +57,6 @@ internal static class Report
         return new CycleSummary(cycles.Count, Median(cycles.Select(c => c.FillS)), Median(cycles.Select(c => c.RunS)), days);
     }
 
-    private static double? Median(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        if (sorted.Length == 0) return null;
-        return sorted.Length % 2 == 1 ? sorted[sorted.Length / 2] : (sorted[(sorted.Length / 2) - 1] + sorted[sorted.Length / 2]) / 2;
-    }
+    private static double? Median(IEnumerable<double> values) =>
+        Robust.Median([.. values]) is var median && double.IsNaN(median) ? null : median;
 }

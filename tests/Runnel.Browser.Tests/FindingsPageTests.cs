@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace Runnel.Browser.Tests;
@@ -51,7 +52,7 @@ public sealed class FindingsPageTests(Site site)
         await visit.Page.Keyboard.PressAsync("+");
         await visit.Page.Keyboard.PressAsync("+");
         await Assertions.Expect(plot.Locator("svg.wide")).Not.ToHaveAttributeAsync("data-from", wholeFrom.ToString(System.Globalization.CultureInfo.InvariantCulture));
-        await visit.Page.WaitForURLAsync("**/?from=*");
+        await Assertions.Expect(visit.Page).ToHaveURLAsync(new Regex("from="), new() { Timeout = 15_000 });
         (double from, double to) = await DrawnAsync(plot);
         Assert.Equal((wholeTo - wholeFrom) / 4, to - from, (wholeTo - wholeFrom) / 1000);
         await Assertions.Expect(visit.Page.Locator(".stretch output")).ToContainTextAsync("27 January");
@@ -74,8 +75,9 @@ public sealed class FindingsPageTests(Site site)
         Assert.DoesNotContain("from=", visit.Page.Url, StringComparison.Ordinal);
 
         await plot.ClickAsync();
+        await Assertions.Expect(plot).ToBeFocusedAsync();
         await visit.Page.Mouse.WheelAsync(0, -240);
-        await visit.Page.WaitForURLAsync("**/?from=*");
+        await Assertions.Expect(visit.Page).ToHaveURLAsync(new Regex("from="), new() { Timeout = 15_000 });
     }
 
     [Fact]

@@ -27,7 +27,7 @@ public sealed class CsvRows
     private long _nextLine = 1;
     private Field[] _fields = new Field[16];
 
-    private record struct Field(int Start, int Length, bool Quoted, bool Doubled);
+    private record struct Field(int Start, int Length, bool Doubled);
 
     /// <summary>Reads the whole of <paramref name="text"/>.</summary>
     public CsvRows(CsvText text, char separator)
@@ -63,14 +63,6 @@ public sealed class CsvRows
     /// <summary>A field as written between separators, quotes taken off; good until the next row.</summary>
     public ReadOnlySpan<char> this[int index] => _buffer.AsSpan(_fields[index].Start, _fields[index].Length);
 
-    /// <summary>Whether a field was in quotes.</summary>
-    public bool IsQuoted(int index) => _fields[index].Quoted;
-
-    /// <summary>Position of a field in its line, from 1 (exact where no quoted break stands before it).</summary>
-    public int ColumnOf(int index) => _fields[index].Start - RowStart + 1;
-
-    private int RowStart { get; set; }
-
     /// <summary>Steps to the next row; false at the end.</summary>
     public bool Next()
     {
@@ -88,7 +80,6 @@ public sealed class CsvRows
             Line = _nextLine;
             while (true)
             {
-                RowStart = _next;
                 int after = Split(out long lines);
                 if (after >= 0)
                 {
@@ -134,7 +125,7 @@ public sealed class CsvRows
                     return -1;
                 }
 
-                Add(new Field(quote + 1, close - quote - 1, Quoted: true, doubled));
+                Add(new Field(quote + 1, close - quote - 1, doubled));
                 at = close + 1;
                 while (at < _end && _buffer[at] == ' ' && _separator != ' ') at++;
                 if (at == _end)
@@ -165,12 +156,12 @@ public sealed class CsvRows
                 if (length < 0)
                 {
                     if (!_ended) return -1;
-                    Add(new Field(start, _end - start, false, false));
+                    Add(new Field(start, _end - start, false));
                     lines++;
                     return _end;
                 }
 
-                Add(new Field(start, length, false, false));
+                Add(new Field(start, length, false));
                 at = start + length;
             }
 

@@ -9,12 +9,6 @@ public static class PlaceFileNames
     /// <summary>Keys of a section; none where its contents are left for later commands, or it is unknown.</summary>
     public static IReadOnlyList<string> KeysOf(string section) => [.. SectionRules.Find(section)?.Keys.Select(k => k.Name) ?? []];
 
-    /// <summary>Kinds of vessel.</summary>
-    public static IReadOnlyList<string> VesselKinds => KebabNames<VesselKind>.All;
-
-    /// <summary>Kinds of equipment.</summary>
-    public static IReadOnlyList<string> EquipmentKinds => KebabNames<EquipmentKind>.All;
-
     /// <summary>Name of a kind of vessel.</summary>
     public static string NameOf(VesselKind kind) => KebabNames<VesselKind>.Of(kind);
 

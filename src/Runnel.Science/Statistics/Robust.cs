@@ -112,7 +112,11 @@ public static class Robust
         return 2.21914 * QnFactor(n) * distances[(half * (half - 1) / 2) - 1];
     }
 
-    internal static double QuantileOfSorted(ReadOnlySpan<double> sorted, double share)
+    /// <summary>Quantile with linear interpolation of values already in order; for those who take several from one series.</summary>
+    /// <param name="sorted">One or more values, least first; not checked.</param>
+    /// <param name="share">0 for the least, 0.5 for the median, 1 for the greatest; not checked.</param>
+    /// <returns>Quantile, as <see cref="Quantile"/> gives it.</returns>
+    public static double QuantileOfSorted(ReadOnlySpan<double> sorted, double share)
     {
         double place = share * (sorted.Length - 1);
         int below = (int)place;

@@ -2,7 +2,9 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 using Runnel.Place.Findings;
+using Runnel.Science.Statistics;
 using Runnel.Steward.Notices;
+using Runnel.Steward.Store;
 
 namespace Runnel.Steward.Drift;
 
@@ -20,7 +22,7 @@ internal sealed class DrawWatch(ResponseWatch responses) : IWatch
 
     public void Look(LoopState state, NoticeBook notices)
     {
-        if (state.Now.ToUnixTimeSeconds() % 3600 != 0 || !state.Balance.Gauge.Known) return;
+        if (!state.OnTheHour || !state.Balance.Gauge.Known) return;
 
         // The step at an hour is judged when its neighbours' steps are known too.
         for (; _next + Reach + 2 < state.Balance.HourCount; _next++)
@@ -28,7 +30,7 @@ internal sealed class DrawWatch(ResponseWatch responses) : IWatch
             double step = StepAt(state, _next);
             if (double.IsNaN(step)) continue;
             _steps.Add(Math.Abs(step));
-            if (_steps.Count % 24 == 0) _spread = Math.Max(0.3, 1.4826 * _steps.Skip(Math.Max(0, _steps.Count - 480)).Order().ElementAt(Math.Min(_steps.Count, 480) / 2));
+            if (_steps.Count % 24 == 0) _spread = Math.Max(0.3, Robust.MadToSd * _steps.Skip(Math.Max(0, _steps.Count - 480)).Order().ElementAt(Math.Min(_steps.Count, 480) / 2));
             if (_steps.Count < 120 || double.IsNaN(_spread)) continue;
             Judge(state, notices, _next, step);
         }
@@ -81,7 +83,7 @@ internal sealed class DrawWatch(ResponseWatch responses) : IWatch
 
         // Loss that goes on after the hour is not a draw.
         var (litres, counts) = state.Balance.Unexplained(hour - Reach, hour + Reach);
-        double before = LossWindows.Slope(litres, counts, 0, Side), after = LossWindows.Slope(litres, counts, Reach + Gap + 1, Side);
+        double before = HourSeries.Slope(litres, counts, 0, Side), after = HourSeries.Slope(litres, counts, Reach + Gap + 1, Side);
         if (Math.Abs(after) > 0.08 * Math.Abs(step) || Math.Abs(before) > 0.08 * Math.Abs(step)) return;
 
         state.Balance.Assume(hour, step);

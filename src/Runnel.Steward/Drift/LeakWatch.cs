@@ -2,6 +2,7 @@ using System.Globalization;
 using NodaTime;
 using Runnel.Place.Findings;
 using Runnel.Steward.Notices;
+using Runnel.Steward.Store;
 
 namespace Runnel.Steward.Drift;
 
@@ -18,6 +19,9 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
     // Drains that foul at a tenth of their capacity a day are quick ones (common practice).
     private const double QuickestFoulingADay = 0.1;
     private static readonly Duration Patience = Duration.FromHours(40);
+
+    /// <summary>Position of the 12-hour window, which tells when a loss is over.</summary>
+    private const int ClearingWindow = 2;
     private Instant? _firstSeen;
     private LossWindows? _windows;
     private double _noticedLPerH;
@@ -25,7 +29,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
 
     public void Look(LoopState state, NoticeBook notices)
     {
-        if (state.Now.ToUnixTimeSeconds() % 3600 != 0) return;
+        if (!state.OnTheHour) return;
         _windows ??= new LossWindows(state);
         int last = state.Balance.HourCount - 2;
         if (last < 240 || !state.Balance.Gauge.Known) return;
@@ -36,15 +40,16 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         }
 
         if (!_windows.Learnt || state.Balance.Use.Count < 8 || state.Working || state.Silent) return;
-        Follow(state, notices, LossKey, +1, last);
-        Follow(state, notices, GainKey, -1, last);
+        var rates = _windows.All(last);
+        Follow(state, notices, LossKey, +1, last, rates);
+        Follow(state, notices, GainKey, -1, last, rates);
     }
 
-    private void Follow(LoopState state, NoticeBook notices, string key, int sign, int last)
+    private void Follow(LoopState state, NoticeBook notices, string key, int sign, int last, LossWindows.Rate[] rates)
     {
         if (notices.Stands(key))
         {
-            ClearWhenOver(state, notices, key, sign, last);
+            ClearWhenOver(state, notices, key, sign, rates[ClearingWindow]);
             return;
         }
 
@@ -52,7 +57,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
             CauseNames.PumpShortCycling, CauseNames.TopUpStuckOpen, CauseNames.BleedStuckOpen)) return;
         for (int k = 0; k < LossWindows.Lengths.Length; k++)
         {
-            var rate = _windows!.At(k, last);
+            var rate = rates[k];
             if (double.IsNaN(rate.LPerH) || sign * rate.Z < LossZ[k] || sign * rate.LPerH < LeastLPerH[k]) continue;
             if (!Goes(state, last, LossWindows.Lengths[k], sign)) continue;
             if (sign > 0 && OnlyAtPulses(state, rate.LPerH, last, LossWindows.Lengths[k])) continue;
@@ -109,22 +114,13 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         int first = last - length + 1;
         if (state.LearningHeld(state.Balance.Start(first), state.Balance.Start(last))) return false;
         var (litres, counts) = state.Balance.Unexplained(first, last);
-        double total = -sign * LossWindows.Slope(litres, counts, 0, length) * (length - 1);
-        double steepest = 0;
-        for (int i = 0; i < length; i++)
-        {
-            if (double.IsNaN(litres[i])) continue;
-            for (int j = i + 1; j < Math.Min(length, i + (length >= 12 ? 5 : 3)); j++)
-            {
-                if (!double.IsNaN(litres[j])) steepest = Math.Max(steepest, sign * (litres[i] - litres[j]));
-            }
-        }
-
+        double total = -sign * HourSeries.Slope(litres, counts, 0, length) * (length - 1);
+        double steepest = HourSeries.Steepest(litres, reach: length >= 12 ? 4 : 2, sign);
         if (total - steepest < (length <= 4 ? 0.25 : 0.5) * total) return false;
 
         // It goes on now, not only earlier in the window: a turned valve or a draw lets the loop settle within hours.
         int tail = Math.Max(3, length / (counts.Sum() < 2 * length ? 2 : 4));
-        double lately = -sign * LossWindows.Slope(litres[^tail..], counts[^tail..], 0, tail);
+        double lately = -sign * HourSeries.Slope(litres[^tail..], counts[^tail..], 0, tail);
         if (!(lately > 0.5 * total / (length - 1))) return false;
 
         // Rain that was not caught by the gauge, or that ran off elsewhere, goes on for hours after the storm.
@@ -258,9 +254,8 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         return state.Balance.Start(first + bend);
     }
 
-    private void ClearWhenOver(LoopState state, NoticeBook notices, string key, int sign, int last)
+    private void ClearWhenOver(LoopState state, NoticeBook notices, string key, int sign, LossWindows.Rate rate)
     {
-        var rate = _windows!.At(2, last);
         if (double.IsNaN(rate.LPerH)) return;
         if (sign * rate.LPerH > Math.Max(0.4 * _noticedLPerH, 2 * rate.SpreadLPerH)) _quietSince = state.Now;
 

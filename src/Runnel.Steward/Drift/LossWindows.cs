@@ -37,27 +37,27 @@ internal sealed class LossWindows(LoopState state)
             {
                 var from = balance.Start(firstHour + end - length + 1);
                 if (state.LearningHeld(from, from + Duration.FromHours(length))) continue;
-                if (counts.AsSpan(end - length + 1, length).ToArray().Sum() < LeastReadings) continue;
-                double rate = -Slope(litres, counts, end - length + 1, length);
+                double rate = RateOf(litres, counts, end - length + 1, length);
                 if (!double.IsNaN(rate)) off.Add(Math.Abs(rate));
             }
 
             if (off.Count < 48) continue;
             off.Sort();
 
-            // The median tells the middle, a high quantile the tails that bad weather makes: the wider of the two holds.
-            double byMedian = 1.4826 * off[off.Count / 2], byTail = off[(int)(0.95 * (off.Count - 1))] / 1.96;
-            _spread[k] = Math.Max(Math.Max(byMedian, byTail), 0.02);
+            _spread[k] = Math.Max(HealthySpread.Of(off, 0.95, 1.96), 0.02);
         }
     }
 
+    /// <summary>The rates over the windows that end with <paramref name="lastHour"/>, in the order of <see cref="Lengths"/>.</summary>
+    public Rate[] All(int lastHour) => [.. Lengths.Select((_, k) => At(k, lastHour))];
+
     /// <summary>The rate over the window of that length that ends with <paramref name="lastHour"/>.</summary>
-    public Rate At(int lengthIndex, int lastHour)
+    private Rate At(int lengthIndex, int lastHour)
     {
         int length = Lengths[lengthIndex], first = lastHour - length + 1;
         if (first < 0 || double.IsNaN(_spread[lengthIndex])) return new Rate(double.NaN, double.NaN);
         var (litres, counts) = state.Balance.Unexplained(first, lastHour);
-        double rate = counts.Sum() < LeastReadings ? double.NaN : -Slope(litres, counts, 0, length);
+        double rate = RateOf(litres, counts, 0, length);
         double pulses = 0, rain = 0, drawn = 0, use = 0;
         for (int hour = first; hour <= lastHour; hour++)
         {
@@ -78,31 +78,11 @@ internal sealed class LossWindows(LoopState state)
             + (drawnError * drawnError) + (weatherError * weatherError)));
     }
 
-    /// <summary>Weighted least-squares slope of the cumulated litres over hours; NaN where fewer than half the hours were read.</summary>
-    public static double Slope(double[] litres, int[] counts, int from, int length)
+    /// <summary>Litres lost an hour over a window; NaN where it holds too few readings.</summary>
+    private static double RateOf(double[] litres, int[] counts, int from, int length)
     {
-        double sw = 0, sx = 0, sy = 0;
-        int read = 0;
-        for (int i = from; i < from + length; i++)
-        {
-            if (double.IsNaN(litres[i])) continue;
-            double w = Math.Min(counts[i], 8);
-            read++;
-            sw += w;
-            sx += w * i;
-            sy += w * litres[i];
-        }
-
-        if (read * 2 < length || read < 3) return double.NaN;
-        double mx = sx / sw, my = sy / sw, sxx = 0, sxy = 0;
-        for (int i = from; i < from + length; i++)
-        {
-            if (double.IsNaN(litres[i])) continue;
-            double w = Math.Min(counts[i], 8);
-            sxx += w * (i - mx) * (i - mx);
-            sxy += w * (i - mx) * (litres[i] - my);
-        }
-
-        return sxy / sxx;
+        int readings = 0;
+        for (int i = from; i < from + length; i++) readings += counts[i];
+        return readings < LeastReadings ? double.NaN : -HourSeries.Slope(litres, counts, from, length);
     }
 }

@@ -1,7 +1,9 @@
 using System.Globalization;
 using NodaTime;
 using Runnel.Place.Findings;
+using Runnel.Science.Statistics;
 using Runnel.Steward.Notices;
+using Runnel.Steward.Store;
 
 namespace Runnel.Steward.Drift;
 
@@ -18,7 +20,7 @@ internal sealed class NightLossWatch : IWatch
 
     public void Look(LoopState state, NoticeBook notices)
     {
-        if (state.Now.ToUnixTimeSeconds() % 3600 != 0 || !state.Balance.Gauge.Known) return;
+        if (!state.OnTheHour || !state.Balance.Gauge.Known) return;
         int closed = state.Balance.HourCount - 1;
         while (_next < closed)
         {
@@ -41,7 +43,7 @@ internal sealed class NightLossWatch : IWatch
         int length = last - first + 1;
         if (length < 5) return;
         var (litres, counts) = state.Balance.Unexplained(first, last);
-        double rate = -LossWindows.Slope(litres, counts, 0, length);
+        double rate = -HourSeries.Slope(litres, counts, 0, length);
         double rain = 0, pulses = 0;
         for (int hour = first; hour <= last; hour++)
         {
@@ -58,7 +60,7 @@ internal sealed class NightLossWatch : IWatch
         _nights.Add((start, end, rate));
         if (past.Count < 8 || state.LearningHeld(start, end)) return;
         double median = past[past.Count / 2];
-        double spread = Math.Max(0.12, 1.4826 * past.Select(p => Math.Abs(p - median)).Order().ElementAt(past.Count / 2));
+        double spread = Math.Max(0.12, Robust.MadToSd * past.Select(p => Math.Abs(p - median)).Order().ElementAt(past.Count / 2));
         bool Odd((Instant Start, Instant End, double LPerH) n) =>
             n.LPerH - median > Math.Max(NightZ * spread, LeastLPerH) && !OneDrop(state, n.Start, n.End);
         var before = _nights.Count > 1 ? _nights[^2] : default;
@@ -95,12 +97,7 @@ internal sealed class NightLossWatch : IWatch
     {
         int first = state.Hours.IndexOf(start), last = state.Hours.IndexOf(end) - 1;
         var (litres, counts) = state.Balance.Unexplained(first, last);
-        double total = -LossWindows.Slope(litres, counts, 0, litres.Length) * (litres.Length - 1), steepest = 0;
-        for (int i = 1; i < litres.Length; i++)
-        {
-            if (!double.IsNaN(litres[i]) && !double.IsNaN(litres[i - 1])) steepest = Math.Max(steepest, litres[i - 1] - litres[i]);
-        }
-
-        return total - steepest < 0.4 * total;
+        double total = -HourSeries.Slope(litres, counts, 0, litres.Length) * (litres.Length - 1);
+        return total - HourSeries.Steepest(litres, reach: 1, sign: +1) < 0.4 * total;
     }
 }

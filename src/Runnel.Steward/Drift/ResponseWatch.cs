@@ -2,6 +2,7 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 using Runnel.Place.Findings;
+using Runnel.Science.Statistics;
 using Runnel.Steward.Notices;
 using Runnel.Steward.Store;
 
@@ -13,7 +14,8 @@ internal sealed class ResponseWatch : IWatch
 {
     public const string Key = "response";
     private const int Schooling = 6;
-    private const double Allowance = 0.75, Decision = 5, Clip = 3.5;
+    private const double Clip = 3.5;
+    private static readonly CusumDesign Chart = new(Target: 0, Slack: 0.75, Limit: 5);
 
     // A screen that blocks within two or three days is as quick as it gets (common practice).
     private const double QuickestBlockingADay = 0.4;
@@ -26,7 +28,7 @@ internal sealed class ResponseWatch : IWatch
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("d MMMM");
     private readonly List<(Instant Time, double Ratio, double Z)> _scores = [];
     private int _next;
-    private double _sum;
+    private CusumState _sums = Cusum.Start();
     private Instant _onset;
     private Instant _from = Instant.MinValue;
 
@@ -51,7 +53,7 @@ internal sealed class ResponseWatch : IWatch
 
     public void Look(LoopState state, NoticeBook notices)
     {
-        if (state.Now.ToUnixTimeSeconds() % 3600 != 0 || state.Kit.BandL is null) return;
+        if (!state.OnTheHour || state.Kit.BandL is null) return;
         var responses = state.Balance.Responses;
         for (; _next < responses.Count; _next++)
         {
@@ -66,7 +68,7 @@ internal sealed class ResponseWatch : IWatch
     public void Restart(Instant from)
     {
         _from = from;
-        _sum = 0;
+        _sums = Cusum.Start();
         _scores.RemoveAll(s => s.Time >= from);
     }
 
@@ -93,7 +95,7 @@ internal sealed class ResponseWatch : IWatch
     {
         int last = state.Balance.HourCount - 1;
         var (litres, counts) = state.Balance.Unexplained(last - 9, last);
-        double rate = -LossWindows.Slope(litres, counts, 0, litres.Length);
+        double rate = -HourSeries.Slope(litres, counts, 0, litres.Length);
         return rate > QuickestBlockingADay / 24 * state.Balance.Gauge.LitresPerUnit;
     }
 
@@ -117,7 +119,7 @@ internal sealed class ResponseWatch : IWatch
         double median = past[past.Count / 2];
         if (median <= 0) return null;
         var off = past.Select(p => Math.Abs(p - median)).Order().ToList();
-        double spread = Math.Max(1.4826 * off[off.Count / 2], off[(int)(0.9 * (off.Count - 1))] / 1.645);
+        double spread = HealthySpread.Of(off, 0.9, 1.645);
         double own = state.Balance.ReadingSpread * Math.Sqrt(1.6 * pulse.Variance) / Math.Abs(median * pulse.Litres);
 
         // The loop's own curve is not quite straight, and few pulses tell their spread badly: never surer than 5 %.
@@ -129,8 +131,8 @@ internal sealed class ResponseWatch : IWatch
 
     private void Sum(double z, Instant time)
     {
-        if (_sum == 0) _onset = time;
-        _sum = Math.Max(0, _sum - Math.Clamp(z, -Clip, Clip) - Allowance);
+        if (_sums.Low == 0) _onset = time;
+        _sums = Cusum.Next(_sums, Math.Clamp(z, -Clip, Clip), Chart);
     }
 
     private void Judge(LoopState state, NoticeBook notices)
@@ -142,13 +144,13 @@ internal sealed class ResponseWatch : IWatch
             {
                 notices.Clear(Key, latest.Time);
                 state.Holds.Release(Key, latest.Time);
-                _sum = 0;
+                _sums = Cusum.Start();
             }
 
             return;
         }
 
-        if (_sum < Decision || notices.Stands(RunCurveWatch.FoulingKey) || OtherReason(notices)) return;
+        if (_sums.Low < Chart.Limit || notices.Stands(RunCurveWatch.FoulingKey) || OtherReason(notices)) return;
         var since = _scores.Where(s => s.Time >= _onset).ToList();
         if (since.Count < 3 || (latest.Ratio < Nothing && since[0].Ratio < Nothing)) return;
         if (notices.Spoke(state.Now - Duration.FromHours(36), CauseNames.PumpStopped, CauseNames.PumpDry, CauseNames.TopUpWithoutEffect,

@@ -1,6 +1,8 @@
 using NodaTime;
 using Runnel.Place.Findings;
+using Runnel.Science.Statistics;
 using Runnel.Steward.Notices;
+using Runnel.Steward.Store;
 
 namespace Runnel.Steward.Drift;
 
@@ -12,7 +14,8 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
 {
     /// <summary>Keys under which its notices stand.</summary>
     public const string WearKey = "run-curve-wear", FoulingKey = "run-curve-fouling";
-    private const double Allowance = 0.75, Decision = 5.5, Clip = 4;
+    private const double Clip = 4;
+    private static readonly CusumDesign Chart = new(Target: 0, Slack: 0.75, Limit: 5.5);
     private static readonly Duration Schooling = Duration.FromDays(9), Lag = Duration.FromDays(4), Memory = Duration.FromDays(14);
     private static readonly Duration Patience = Duration.FromHours(40);
 
@@ -45,7 +48,7 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
 
     public void Look(LoopState state, NoticeBook notices)
     {
-        if (state.Now.ToUnixTimeSeconds() % 3600 != 0 || state.Kit.BandL is null) return;
+        if (!state.OnTheHour || state.Kit.BandL is null) return;
         _bins.Take(state.Cycles.Cycles, state.Store.UsualFillS);
         if (state.Now.InZone(state.Place.Zone).Hour is not (6 or 18)) return;
         if (_regimeStart == Instant.MinValue) _regimeStart = state.Began;
@@ -108,8 +111,7 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         }
 
         off.Sort();
-        double byMedian = 1.4826 * off[off.Count / 2], byTail = off[(int)(0.9 * (off.Count - 1))] / 1.645;
-        HalfDaySpread = Math.Max(widen * Math.Max(byMedian, byTail), 0.0035);
+        HalfDaySpread = Math.Max(widen * HealthySpread.Of(off, 0.9, 1.645), 0.0035);
     }
 
     private bool Teaches(LoopState state, Instant time) =>
@@ -158,15 +160,9 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
 
     private void Judge(LoopState state, NoticeBook notices, List<Half> halves)
     {
-        double up = 0, down = 0;
-        foreach (var half in halves)
-        {
-            double z = Math.Clamp(half.Z, -Clip, Clip);
-            up = Math.Max(0, up + z - Allowance);
-            down = Math.Max(0, down - z - Allowance);
-        }
-
-        int sign = up > Decision ? 1 : down > Decision ? -1 : 0;
+        var sums = Cusum.Start();
+        foreach (var half in halves) sums = Cusum.Next(sums, Math.Clamp(half.Z, -Clip, Clip), Chart);
+        int sign = Cusum.SignalsHigh(sums, Chart) ? 1 : Cusum.SignalsLow(sums, Chart) ? -1 : 0;
         double size = halves.TakeLast(2).Average(h => h.Departure);
         if (sign == 0 || sign * size < (sign > 0 ? LeastWear : LeastFouling))
         {
@@ -253,7 +249,7 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         if (last - first >= 20 && state.Balance.Gauge.Known)
         {
             var (litres, counts) = state.Balance.Unexplained(first, last);
-            double perDay = -24 * LossWindows.Slope(litres, counts, 0, litres.Length) / state.Balance.Gauge.LitresPerUnit;
+            double perDay = -24 * HourSeries.Slope(litres, counts, 0, litres.Length) / state.Balance.Gauge.LitresPerUnit;
             if (!double.IsNaN(perDay)) shrinkage = perDay / rampPerDay;
         }
 

@@ -7,8 +7,6 @@ internal sealed class Hour(Instant start)
 {
     public Instant Start { get; } = start;
 
-    /// <summary>Seconds of this hour in which the log was silent.</summary>
-    public double SilentS { get; set; }
     public Mean AirTempC { get; } = new();
     public Mean RelHumidityPercent { get; } = new();
     public Mean IrradianceWPerM2 { get; } = new();

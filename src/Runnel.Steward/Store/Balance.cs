@@ -1,5 +1,5 @@
 using NodaTime;
-using Runnel.Steward.Drift;
+using Runnel.Science.Statistics;
 using Runnel.Steward.Ledger;
 
 namespace Runnel.Steward.Store;
@@ -153,7 +153,7 @@ internal sealed class Balance
         int last = _state.Hours.IndexOf(from) - 1, first = last - 11;
         if (first < 0 || !Gauge.Known) return litres;
         var (unexplained, counts) = Unexplained(first, last);
-        double rate = -LossWindows.Slope(unexplained, counts, 0, unexplained.Length);
+        double rate = -HourSeries.Slope(unexplained, counts, 0, unexplained.Length);
         return double.IsNaN(rate) ? litres : litres + (rate * (to - from).TotalHours);
     }
 
@@ -183,7 +183,7 @@ internal sealed class Balance
         for (int i = from; i < values.Count; i++) _differences.Add(Math.Abs(values[i] - values[i - 1]));
         if (_differences.Count < 20) return;
         _differences.Sort();
-        ReadingSpread = Math.Max(1e-4, _differences[_differences.Count / 2] * 1.4826 / Math.Sqrt(2));
+        ReadingSpread = Math.Max(1e-4, _differences[_differences.Count / 2] * Robust.MadToSd / Math.Sqrt(2));
     }
 
     private void LearnUse()

@@ -1,5 +1,4 @@
-using NodaTime;
-using Runnel.Place.Findings;
+using Runnel.Science.Statistics;
 
 namespace Runnel.Steward.Store;
 
@@ -30,9 +29,6 @@ internal sealed class Gauge(double? toldLitresPerUnit)
 
     /// <summary>The whole balance tells it better than single pulses do: pulses are small against the scatter of the fills.</summary>
     private bool ByBalance => !(_relativeSpread <= GoodSpread) && !double.IsNaN(_balanceValue) && !(_relativeSpread <= _balanceSpread);
-
-    /// <summary>Pulses that taught something.</summary>
-    public int PulseCount => _pulses.Count;
 
     /// <summary>Takes one pulse: net litres that stayed in the loop, the change of g, and the variance of that change.</summary>
     public void Take(double litres, double change, double changeVariance)
@@ -70,7 +66,7 @@ internal sealed class Gauge(double? toldLitresPerUnit)
 
             slope = sumLc / sumLl;
             double[] off2 = [.. _pulses.Select(p => Math.Abs(p.Change - (slope * p.Litres))).Order()];
-            scale = Math.Max(1e-9, 1.4826 * off2[off2.Length / 2]);
+            scale = Math.Max(1e-9, Robust.MadToSd * off2[off2.Length / 2]);
         }
 
         if (slope <= 0) return;

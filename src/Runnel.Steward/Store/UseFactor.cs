@@ -13,7 +13,6 @@ internal sealed class UseFactor
 
     /// <summary>Litres an hour, day and night.</summary>
     public double SteadyLPerH => _steady;
-    public double SteadySpread => Math.Sqrt(_pss);
     public int Count { get; private set; }
 
     /// <summary>Takes one stretch: litres it used, litres the weather called for, its hours, and the variance of the litres used.</summary>

@@ -9,6 +9,7 @@ internal sealed class LevelNow
     private readonly List<(Instant Time, double Mm)> _values = [];
     private readonly List<double> _dailyRise = [];
     private readonly List<double> _steps = [];
+    private double? _noiseMm;
     private double _greatest;
     private Instant _dayEnds;
 
@@ -18,7 +19,7 @@ internal sealed class LevelNow
     public int Days => _dailyRise.Count;
 
     /// <summary>Scatter of single readings, mm.</summary>
-    public double NoiseMm => _steps.Count < 50 ? 3 : Math.Max(0.5, Robust.Median(_steps) / 0.954);
+    public double NoiseMm => _noiseMm ??= _steps.Count < 50 ? 3 : Math.Max(0.5, Robust.Median(_steps) / 0.954);
 
     public IReadOnlyList<(Instant Time, double Mm)> Values => _values;
 
@@ -27,6 +28,7 @@ internal sealed class LevelNow
         if (_values.Count > 0)
         {
             _steps.Add(Math.Abs(mm - _values[^1].Mm));
+            _noiseMm = null;
             if (_steps.Count > 600) _steps.RemoveRange(0, 200);
         }
 

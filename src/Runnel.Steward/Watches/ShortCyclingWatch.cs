@@ -21,7 +21,7 @@ internal sealed class ShortCyclingWatch : IWatch
     private static readonly Duration Memory = Duration.FromDays(7);
 
     private readonly List<double> _rates = [];
-    private readonly Queue<(Instant Start, bool Short)> _last = new();
+    private readonly List<(Instant Start, bool Short)> _last = [];
     private readonly Queue<(Instant Time, double Rate)> _waiting = new();
     private static readonly Duration Calm = Duration.FromHours(12);
     private Instant? _calmSince;
@@ -35,8 +35,10 @@ internal sealed class ShortCyclingWatch : IWatch
     {
         TakeCycles(state);
         var hour = state.Now - Duration.Max(Window, Duration.FromSeconds(3 * _usualCycleS));
-        while (_last.Count > 0 && _last.Peek().Start < state.Now - Memory) _last.Dequeue();
-        var lately = _last.Where(c => c.Start >= hour).ToList();
+        int old = 0;
+        while (old < _last.Count && _last[old].Start < state.Now - Memory) old++;
+        _last.RemoveRange(0, old);
+        var lately = Since(hour);
         int shorts = lately.Count(c => c.Short);
         if (notices.Stands(Key))
         {
@@ -66,6 +68,14 @@ internal sealed class ShortCyclingWatch : IWatch
         });
     }
 
+    /// <summary>The cycles since a time, oldest first; looked up from the newest, since this is asked every few minutes.</summary>
+    private List<(Instant Start, bool Short)> Since(Instant from)
+    {
+        int first = _last.Count;
+        while (first > 0 && _last[first - 1].Start >= from) first--;
+        return _last.GetRange(first, _last.Count - first);
+    }
+
     private static double LastSpreadS(List<(Instant Start, bool Short)> cycles, int last) => (cycles[^1].Start - cycles[^last].Start).TotalSeconds;
 
     /// <summary>Chatter at one change makes a burst; only when it comes back at others is it a fault. A logger that samples sees few of
@@ -73,9 +83,9 @@ internal sealed class ShortCyclingWatch : IWatch
     private bool Chatters(List<(Instant Start, bool Short)> lately, Instant now)
     {
         if (Bursts(lately) is { Flickers: >= 6, Count: >= 3, SpreadS: >= 600 } && lately.Count(c => c.Short) >= 0.4 * lately.Count) return true;
-        var three = _last.Where(c => c.Start >= now - Longer).ToList();
-        if (_last.Peek().Start > now - Duration.FromDays(3)) return false;
-        double before = _last.Count(c => c.Short && c.Start < now - Longer) / Math.Max(1, (now - Longer - _last.Peek().Start) / Longer);
+        var three = Since(now - Longer);
+        if (_last[0].Start > now - Duration.FromDays(3)) return false;
+        double before = _last.Count(c => c.Short && c.Start < now - Longer) / Math.Max(1, (now - Longer - _last[0].Start) / Longer);
         return before < 0.5 && Bursts(three) is { Flickers: >= 5, Count: >= 4 };
     }
 
@@ -112,7 +122,7 @@ internal sealed class ShortCyclingWatch : IWatch
             if (c.FillS <= 0 || c.RunS <= 0) continue;
             double rate = (1 / c.FillS) + (1 / c.RunS);
             bool isShort = _usualRate > 0 && rate > _shortFrom * _usualRate;
-            _last.Enqueue((c.FillStart, isShort));
+            _last.Add((c.FillStart, isShort));
             _waiting.Enqueue((c.RunEnd, rate));
         }
 

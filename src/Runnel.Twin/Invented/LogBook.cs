@@ -33,9 +33,6 @@ internal sealed class LogBook
 
     public List<Reading> Rows { get; } = [];
 
-    /// <summary>Channel that fails in stories of failing sensors, or -1 where there is none.</summary>
-    public int Victim => _victim;
-
     public int Channel(string id) => _index.TryGetValue(id, out int i) ? i : -1;
 
     /// <summary>A switch changes state.</summary>

@@ -16,8 +16,6 @@ public sealed record FindingsView(FindingsDrawings Drawings, Interval Range, str
 
     public Interval Whole => TimeChartsOf.Whole(Diagnosis);
 
-    public bool ShowsAll => Range == Whole;
-
     /// <summary>Where a chart's drawing alone can be asked for.</summary>
     public string? ChartPath(string chartId) => PagePath is null ? null : $"{PagePath}/charts/{chartId}";
 

@@ -49,10 +49,6 @@ public static class Figures
     /// <summary>"6 to 22", to the digits of its middle.</summary>
     public static string Range(double low, double high, int decimals) => $"{Number(low, decimals)} to {Number(high, decimals)}";
 
-    /// <summary>"12 L (6 to 18)".</summary>
-    public static string LitresWithBand(Litres litres) =>
-        $"{Number(litres.L)} L ({Range(litres.L - litres.PlusMinusL, litres.L + litres.PlusMinusL, 0)})";
-
     /// <summary>Unit signs as printed: degC becomes °C, m2 becomes m².</summary>
     public static string UnitInWords(string unit) => unit switch
     {

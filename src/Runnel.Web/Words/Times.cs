@@ -31,10 +31,6 @@ public static class Times
         return $"{DayAndMonth(local.Date)}, {Clock(local.TimeOfDay)}";
     }
 
-    /// <summary>RFC 3339 with the place's offset, for machines.</summary>
-    public static string ForMachines(Instant time, DateTimeZone zone) =>
-        time.InZone(zone).ToOffsetDateTime().ToString("uuuu'-'MM'-'dd'T'HH':'mm':'sso<Z+HH:mm>", CultureInfo.InvariantCulture);
-
     /// <summary>A span rounded down: minutes under 2 h, hours under 3 days, else days.</summary>
     public static string SpanRoundedDown(Duration span)
     {
