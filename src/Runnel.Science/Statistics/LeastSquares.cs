@@ -71,7 +71,8 @@ public static class LeastSquares
         return design;
     }
 
-    private static bool Triangulate(double[] a, double[] b, int rows, int columns)
+    /// <summary>Householder reflections: R in the upper triangle of a, the reflected right side in b; false where columns depend on each other.</summary>
+    internal static bool Triangulate(double[] a, double[] b, int rows, int columns)
     {
         for (int k = 0; k < columns; k++)
         {
