@@ -51,4 +51,38 @@ public static class CropCoefficient
         if (into <= 0) return stages.KcMid;
         return into < stages.LateDays ? stages.KcMid + (into / stages.LateDays * (stages.KcEnd - stages.KcMid)) : stages.KcEnd;
     }
+
+    /// <summary>Depth of the roots on a day of the season, m.</summary>
+    /// <param name="stages">The crop.</param>
+    /// <param name="day">Day from planting, 0 or more.</param>
+    /// <param name="leastM">Depth at planting, m: 0.15 to 0.3 for seed.</param>
+    /// <param name="greatestM">Depth when grown (table 22), m, no less.</param>
+    /// <returns>Depth, m: a straight line from planting to full cover.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>FAO-56 annex 8, equation 8-1; from memory.</remarks>
+    public static double RootDepthM(CropStages stages, double day, double leastM, double greatestM)
+    {
+        ArgumentNullException.ThrowIfNull(stages);
+        Require.NotNegative(day);
+        Require.InRange(greatestM, 0, 10);
+        Require.InRange(leastM, 0, greatestM);
+        double toFullCover = stages.InitialDays + stages.DevelopmentDays;
+        return leastM + ((greatestM - leastM) * (toFullCover > 0 ? Math.Min(1, day / toFullCover) : 1));
+    }
+
+    /// <summary>Height of the crop on a day of the season, m.</summary>
+    /// <param name="stages">The crop, with basal or single coefficients.</param>
+    /// <param name="day">Day from planting, 0 or more.</param>
+    /// <param name="greatestM">Height when grown (table 12), m.</param>
+    /// <returns>Height, m: it follows the coefficient up and does not shrink again.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>FAO-56 annex 8: h = h max x Kcb over Kcb mid; from memory.</remarks>
+    public static double HeightM(CropStages stages, double day, double greatestM)
+    {
+        ArgumentNullException.ThrowIfNull(stages);
+        Require.NotNegative(day);
+        Require.InRange(greatestM, 0, 30);
+        double grown = Math.Min(day, stages.InitialDays + stages.DevelopmentDays);
+        return stages.KcMid > 0 ? greatestM * Math.Clamp(OnDay(stages, grown) / stages.KcMid, 0, 1) : greatestM;
+    }
 }
