@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using Runnel.Cli.Pages;
 using Runnel.Cli.Places;
+using Runnel.Cli.Reckoner;
 using Runnel.Cli.Records;
 
 namespace Runnel.Cli;
@@ -22,6 +23,7 @@ public static class RunnelCommand
             ExportCommand.Create(terminal),
             RunCommand.Create(terminal),
             DemoCommand.Create(terminal),
+            ReckonCommand.Create(terminal, args),
         };
         HelpWithExample.Install(root);
         var parsed = root.Parse(args.Count == 0 ? ["--help"] : args);

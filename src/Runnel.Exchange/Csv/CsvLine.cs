@@ -4,23 +4,26 @@ namespace Runnel.Exchange.Csv;
 public static class CsvLine
 {
     /// <summary>Writes one row and its line end.</summary>
-    public static void Write(TextWriter to, params ReadOnlySpan<string> fields)
+    public static void Write(TextWriter to, params ReadOnlySpan<string> fields) => Write(to, ',', fields);
+
+    /// <summary>Writes one row and its line end with another separator, as spreadsheets of countries with a decimal comma want it.</summary>
+    public static void Write(TextWriter to, char separator, ReadOnlySpan<string> fields)
     {
         ArgumentNullException.ThrowIfNull(to);
         for (int i = 0; i < fields.Length; i++)
         {
-            if (i > 0) to.Write(',');
-            WriteField(to, fields[i], alone: fields.Length == 1);
+            if (i > 0) to.Write(separator);
+            WriteField(to, fields[i], alone: fields.Length == 1, separator);
         }
 
         to.Write("\r\n");
     }
 
     /// <summary>A single empty field is quoted, or its row would read as a blank line.</summary>
-    private static void WriteField(TextWriter to, string field, bool alone)
+    private static void WriteField(TextWriter to, string field, bool alone, char separator)
     {
         bool edged = field.Length > 0 && (char.IsWhiteSpace(field[0]) || char.IsWhiteSpace(field[^1]));
-        if (!edged && field.AsSpan().IndexOfAny(",\"\r\n") < 0 && !(alone && field.Length == 0))
+        if (!edged && field.AsSpan().IndexOfAny("\"\r\n") < 0 && !field.Contains(separator, StringComparison.Ordinal) && !(alone && field.Length == 0))
         {
             to.Write(field);
             return;

@@ -1,0 +1,71 @@
+using System.CommandLine;
+using Runnel.Exchange.Reckoner;
+using Runnel.Science.Reckoning;
+
+namespace Runnel.Cli.Reckoner;
+
+/// <summary><c>runnel reckon</c>: the trade's sums, one by one or for a whole table.</summary>
+internal static class ReckonCommand
+{
+    private const string Example = "runnel reckon ammonia --temp_c 25 --ph 8 --tan_mg_n_l 1";
+
+    /// <summary>The command; of the many relations only the one that the arguments name is made ready.</summary>
+    public static Command Create(Terminal terminal, IReadOnlyList<string> args)
+    {
+        var json = new Option<bool>("--json") { Description = "Print JSON instead of text.", Recursive = true };
+        var name = new Argument<string?>("NAME")
+        {
+            Description = "What to reckon; 'runnel reckon list' shows all, and 'runnel reckon NAME --help' its inputs.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var command = new WorkedCommand("reckon", "Answers the sums of the trade: water tests, doses, air, feed, plants, pipes, weather.", Example) { name, json };
+        command.TreatUnmatchedTokensAsErrors = false;
+        command.SetAction(parsed => Unknown(parsed.GetValue(name)));
+
+        var list = new WorkedCommand("list", "Lists everything that can be reckoned.", "runnel reckon list --json");
+        list.SetAction(async parsed =>
+        {
+            await terminal.Out.WriteAsync(parsed.GetValue(json) ? ReckonerJson.WriteList(Catalogue.All) + "\n" : ReckonText.List());
+            return ExitCodes.Done;
+        });
+        command.Add(list);
+        if (args.Count > 1 && args[0] == "reckon")
+        {
+            var named = args.Skip(1).Where(a => !a.StartsWith('-')).Select(Catalogue.Find).FirstOrDefault(r => r is not null);
+            if (named is not null) command.Add(RelationCommand.Create(named, json, terminal));
+        }
+
+        return command;
+    }
+
+    private static int Unknown(string? name)
+    {
+        if (string.IsNullOrEmpty(name)) throw RefusedException.WrongUsage("reckon", "no relation is named", "See 'runnel reckon list', and 'runnel reckon --help'");
+        string[] near =
+        [
+            .. Catalogue.All.Select(r => (r.Name, Far: Distance(r.Name, name.ToLowerInvariant()))).Where(r => r.Far <= Math.Max(2, name.Length / 3))
+                .OrderBy(r => r.Far).Take(3).Select(r => r.Name),
+        ];
+        string remedy = near.Length > 0 ? $"Nearest: {string.Join(", ", near)}; 'runnel reckon list' shows all" : "'runnel reckon list' shows all";
+        throw RefusedException.WrongUsage("reckon", $"'{name}' is not known", remedy);
+    }
+
+    // Letters to put in, take out or change, to get from one word to the other.
+    private static int Distance(string one, string other)
+    {
+        int[] row = [.. Enumerable.Range(0, other.Length + 1)];
+        for (int i = 1; i <= one.Length; i++)
+        {
+            int corner = row[0];
+            row[0] = i;
+            for (int j = 1; j <= other.Length; j++)
+            {
+                int changed = corner + (one[i - 1] == other[j - 1] ? 0 : 1);
+                corner = row[j];
+                row[j] = Math.Min(changed, Math.Min(row[j], row[j - 1]) + 1);
+            }
+        }
+
+        return row[^1];
+    }
+}

@@ -1,0 +1,20 @@
+namespace Runnel.Science.Reckoning;
+
+/// <summary>Small turns of phrase for the meaning of an answer.</summary>
+internal static class Amounts
+{
+    /// <summary>A percentage of a fraction: <c>5.02 %</c>.</summary>
+    public static string Percent(double fraction) => Figure.Say(100 * fraction, "%");
+
+    /// <summary>Minutes as people say them.</summary>
+    public static string Minutes(double minutes) => minutes switch
+    {
+        _ when !double.IsFinite(minutes) => "never",
+        < 120 => $"{Math.Floor(minutes):0} min",
+        < 4320 => $"{Figure.Brief(minutes / 60)} h",
+        _ => $"{Figure.Brief(minutes / 1440)} days",
+    };
+
+    /// <summary>Seconds as people say them.</summary>
+    public static string Seconds(double seconds) => seconds < 120 ? $"{Figure.Brief(seconds)} s" : Minutes(seconds / 60);
+}

@@ -1,0 +1,190 @@
+using Runnel.Science.Pipes;
+using Runnel.Science.Water;
+using static Runnel.Science.Reckoning.Ask;
+
+namespace Runnel.Science.Reckoning;
+
+/// <summary>Water that runs by itself: weirs, standpipes, holes, drains, settlers.</summary>
+internal static class ByGravity
+{
+    private static readonly Input Head = Number("head_m", "m", "water level above the edge or the hole's centre", 0, 50, "0.05");
+    private static readonly Input FlowLMin = Number("flow_l_min", "L/min", "flow", 0, 1e7, "20");
+    private static readonly Input Bore = Number("diameter_m", "m", "inside diameter", 0.001, 5, "0.05");
+
+    public static readonly Relation[] All =
+    [
+        new("standpipe", "How deep does water stand over my standpipe?")
+        {
+            Explanation = "Flow into an open standpipe from the level above its rim, or the level that a flow needs. At low head the rim works as a weir; once drowned the bore counts, and the level climbs fast.",
+            Inputs =
+            [
+                Bore, Head.Say("0.01"), FlowLMin,
+                Number("cw_si", "1", "weir coefficient of the rim: 1.84 sharp, less for a thick one", 1, 2.5, "1.84").Or("1.84"),
+                Number("cd", "1", "discharge coefficient of the bore", 0.3, 1, "0.6").Or("0.6"),
+                Gravity,
+            ],
+            Choices = [new([["flow_l_min"], ["head_m"]])],
+            Outputs =
+            [
+                new("head_m", "m", "level above the rim"),
+                new("flow_l_min", "L/min", "flow"),
+                new("weir_flow_l_min", "L/min", "flow at that level with the rim as a weir"),
+                new("orifice_flow_l_min", "L/min", "flow at that level with the bore drowned"),
+                new("governing_flow_l_min", "L/min", "the smaller of both, which governs"),
+                new("crossover_head_m", "m", "level at which the control changes"),
+            ],
+            Along = "flow_l_min", Shown = (0, 120),
+            Formula = "weir Q = Cw pi D H^1.5; drowned Q = Cd (pi D^2/4) sqrt(2 g H); the smaller governs",
+            Source = "Circular-crest drop inlet with weir and orifice control; sharp crest 1.84 (SI).",
+            Cautions = [Caution.Discharge],
+            Reckon = g =>
+            {
+                double bore = g["diameter_m"], cw = g["cw_si"], cd = g["cd"], gravity = g["gravity_m_s2"];
+                double head = g.Has("head_m") ? g["head_m"] : Standpipe.HeadM(bore, g["flow_l_min"], cw, cd, gravity);
+                var flow = Standpipe.AtHead(bore, head, cw, cd, gravity);
+                return [head, g.Or("flow_l_min", flow.LPerMin), flow.WeirLPerMin, flow.OrificeLPerMin, flow.LPerMin, Standpipe.CrossoverHeadM(bore, cw, cd, gravity)];
+            },
+            Meaning = a => $"{a.Say("flow_l_min")} stand {Figure.Say(1000 * a["head_m"], "mm")} over the rim" +
+                (a["head_m"] > a["crossover_head_m"] ? "; it is drowned, and a little more water lifts the level much." : "."),
+        },
+        new("orifice", "How much runs through a hole?")
+        {
+            Explanation = "Flow through a round hole from the level above its centre, or the level that a flow needs.",
+            Inputs = [Bore.Say("0.01"), Head.Say("0.5"), FlowLMin.Say("9"), Number("cd", "1", "discharge coefficient: sharp edge 0.6 to 0.62, rounded 0.98", 0.3, 1, "0.61").Or("0.61"), Gravity],
+            Choices = [new([["head_m"], ["flow_l_min"]])],
+            Outputs = [new("flow_l_min", "L/min", "flow"), new("head_m", "m", "level above the hole's centre")],
+            Along = "head_m", Shown = (0, 2),
+            Formula = "Q = Cd A sqrt(2 g h)",
+            Source = "Torricelli with a discharge coefficient, as in hydraulics handbooks.",
+            Reckon = g =>
+            {
+                double bore = g["diameter_m"], cd = g["cd"], gravity = g["gravity_m_s2"], atOne = 60_000 * Orifice.FlowM3PerS(bore, 1, cd, gravity);
+                double head = g.Has("head_m") ? g["head_m"] : Math.Pow(g["flow_l_min"] / atOne, 2);
+                return [60_000 * Orifice.FlowM3PerS(bore, head, cd, gravity), head];
+            },
+            Meaning = a => $"{a.Say("flow_l_min")} at {a.Say("head_m")} of water.",
+        },
+        new("weir", "How much runs over my weir?")
+        {
+            Explanation = "Flow over a thin-plate weir from the level above its crest or notch, or the level that a flow needs: a V-notch by its angle, a rectangular one by its width and height.",
+            Inputs =
+            [
+                Head.Within(1e-4, 2), Number("flow_m3_s", "m3/s", "flow", 1e-9, 100, "0.001"),
+                Number("notch_angle_deg", "deg", "angle of a V-notch", 20, 100, "90"),
+                Number("width_m", "m", "width of a rectangular weir", 0.01, 100, "0.3"),
+                Number("crest_height_m", "m", "height of its crest above the floor", 1e-3, 100, "0.3"),
+                Word("form", "formula of a rectangular weir", "suppressed", "suppressed", "narrow", "rehbock", "ackers").Or("suppressed"),
+                Gravity,
+            ],
+            Choices = [new([["head_m"], ["flow_m3_s"]]), new([["notch_angle_deg"], ["width_m", "crest_height_m"]])],
+            Outputs = [new("flow_m3_s", "m3/s", "flow"), new("flow_l_min", "L/min", "flow"), new("head_m", "m", "level above the crest or notch")],
+            Along = "head_m", Main = "flow_l_min", Shown = (0.005, 0.2),
+            Formula = "V-notch: Q = (8/15) Ce sqrt(2g) tan(a/2) (h + kh)^2.5; suppressed: Q = (2/3)(0.602 + 0.075 h/p) sqrt(2g) (b - 0.001)(h + 0.001)^1.5; narrow: Q = 0.554 (1 - 0.0035 h/p)(b + 0.0025) sqrt(g) (h + 0.0001)^1.5",
+            Source = "Shen (1981); Kindsvater and Carter (1957); Rehbock (1929); Ackers et al. (1978).",
+            Reckon = g =>
+            {
+                double head = g.Has("head_m") ? g["head_m"] : HeadFor(g["flow_m3_s"], h => Over(g, h));
+                double flow = Over(g, head);
+                return [flow, 60_000 * flow, head];
+            },
+            Meaning = a => $"{a.Say("flow_l_min")} at {Figure.Say(1000 * a["head_m"], "mm")} of water over the edge.",
+        },
+        new("drain-pipe", "How full does my drain run?")
+        {
+            Explanation = "A round drain that runs by its fall, part full: the flow at a depth, or the depth that a flow needs (the lower of two near full).",
+            Inputs =
+            [
+                Bore, Number("slope", "1", "fall over length", 1e-6, 1, "0.01"),
+                Number("n", "1", "Manning roughness: plastic 0.009 to 0.011", 0.005, 0.1, "0.01").Or("0.01"),
+                Number("flow_m3_s", "m3/s", "flow", 1e-9, 100, "0.0005"),
+                Number("y_over_d", "1", "depth over inside diameter", 1e-3, 1, "0.5"),
+            ],
+            Choices = [new([["flow_m3_s"], ["y_over_d"]])],
+            Outputs =
+            [
+                new("y_over_d", "1", "depth over inside diameter"),
+                new("flow_m3_s", "m3/s", "flow"),
+                new("flow_l_min", "L/min", "flow"),
+                new("velocity_m_s", "m/s", "velocity"),
+                new("full_flow_m3_s", "m3/s", "flow of the full pipe"),
+                new("depth_m", "m", "depth of water"),
+            ],
+            Along = "flow_m3_s", Shown = (0.00002, 0.001),
+            Formula = "V = R^(2/3) S^0.5 / n with the area and wetted edge of a circle's segment",
+            Source = "Manning; Chow (1959), Open-Channel Hydraulics: constant n with depth.",
+            Cautions = [Caution.Discharge],
+            Reckon = g =>
+            {
+                double bore = g["diameter_m"], full = PartFullPipe.FullFlowM3PerS(bore, g["slope"], g["n"]);
+                double depth = g.Has("y_over_d") ? g["y_over_d"] : PartFullPipe.DepthRatio(g["flow_m3_s"] / full) ?? throw TooMuch(full);
+                var section = PartFullPipe.Section(depth);
+                double flow = section.FlowRatio * full;
+                return [depth, flow, 60_000 * flow, section.VelocityRatio * PartFullPipe.ManningVelocityMPerS(bore / 4, g["slope"], g["n"]), full, depth * bore];
+            },
+            Meaning = a => $"{a.Say("flow_l_min")} fill {Amounts.Percent(a["y_over_d"])} of the bore." + (a["y_over_d"] > 0.7 ? " Little room for air and slime: a wider pipe or more fall is wise." : ""),
+        },
+        new("settling", "Will solids settle in my separator?")
+        {
+            Explanation = "Settling velocity of a particle (or one you measured in a jar), the separator's surface loading, and the share an ideal settler would take out. Fish solids are flakes that break in pumps: a measured velocity is worth more than a sum, and real settlers reach half to two thirds.",
+            Inputs =
+            [
+                Number("particle_um", "um", "size of the particles", 0.01, 50_000, "200"),
+                Number("velocity_mm_s", "mm/s", "measured settling velocity", 0, 1000, "10"),
+                Number("density_kg_m3", "kg/m3", "density of the particles; fish solids 1050 to 1190", 1, 25_000, "1100").Or("1100"),
+                WaterTemp.Within(0, 100).Or("20"),
+                FlowLMin.Say("40"), Number("area_m2", "m2", "surface of the settler", 1e-6, 1e6, "0.25"),
+            ],
+            Choices = [new([["particle_um"], ["velocity_mm_s"]])],
+            Outputs =
+            [
+                new("velocity_mm_s", "mm/s", "settling velocity"),
+                new("surface_loading_m_h", "m/h", "surface loading"),
+                new("removed_fraction", "1", "share an ideal settler takes out"),
+            ],
+            Along = "flow_l_min", Main = "removed_fraction", Shown = (1, 200),
+            Formula = "weight less lift = drag (Stokes for small, Clift and Gauvin for all); loading = Q/A; removed = min(1, v A/Q)",
+            Source = "Stokes (1851); Clift and Gauvin (1970); Hazen (1904); Davidson and Summerfelt (2005), Aquac. Eng. 33:47-61: 78 % removed at 11 m/h in a radial-flow settler.",
+            Reckon = g =>
+            {
+                double temp = g["temp_c"], water = WaterProperties.DensityKgPerM3(temp);
+                double velocity = g.Has("velocity_mm_s") ? g["velocity_mm_s"]
+                    : 1000 * Settling.SphereMPerS(g["particle_um"] / 1e6, g["density_kg_m3"], water, WaterProperties.ViscosityPaS(temp));
+                double loading = Settling.SurfaceLoadingMPerH(g["flow_l_min"], g["area_m2"]);
+                return [velocity, loading, loading > 0 ? Settling.IdealRemoval(Math.Max(0, velocity), loading) : velocity > 0 ? 1 : 0];
+            },
+            Meaning = a => $"They fall {a.Say("velocity_mm_s")} while the water rises {Figure.Say(a["surface_loading_m_h"] / 3.6, "mm/s")}: an ideal settler takes out {Amounts.Percent(a["removed_fraction"])}, a real one half to two thirds of that.",
+        },
+    ];
+
+    private static double Over(Given g, double head)
+    {
+        double gravity = g["gravity_m_s2"];
+        if (g.Has("notch_angle_deg")) return Weir.VNotchM3PerS(head, g["notch_angle_deg"], gravity);
+        Func<double, double, double, double, double> formula = g.Word("form") switch
+        {
+            "narrow" => Weir.NarrowRectangularM3PerS,
+            "rehbock" => Weir.RehbockM3PerS,
+            "ackers" => Weir.AckersM3PerS,
+            _ => Weir.RectangularM3PerS,
+        };
+        return formula(head, g["crest_height_m"], g["width_m"], gravity);
+    }
+
+    // The flow rises with the head, so halving a bracket cannot fail.
+    private static double HeadFor(double flow, Func<double, double> over)
+    {
+        double low = 1e-6, high = 2;
+        if (over(high) < flow) throw new RefusedInputException(new Problem("flow_m3_s", "is more than 2 m of water over the weir would carry", "Give a smaller flow or a larger weir"));
+        for (int i = 0; i < 60; i++)
+        {
+            double middle = (low + high) / 2;
+            if (over(middle) < flow) low = middle;
+            else high = middle;
+        }
+
+        return (low + high) / 2;
+    }
+
+    private static RefusedInputException TooMuch(double full) => new(new Problem(
+        "flow_m3_s", $"is more than this drain carries ({Figure.Say(1.0757 * full, "m3/s")} at most)", "Give a smaller flow, a wider pipe or more fall"));
+}

@@ -1,0 +1,39 @@
+namespace Runnel.Science.Reckoning;
+
+/// <summary>All relations that people can reckon with, by subject.</summary>
+public static class Catalogue
+{
+    private static readonly (Subject Subject, Relation[] Relations)[] Sections =
+    [
+        (new("water-tests", "What do my water tests say?"), WaterTests.All),
+        (new("air-for-fish", "How long can they go without air?"), AirForFish.All),
+        (new("weather", "How much does the sun and wind take?"), Weather.All),
+        (new("air-and-sun", "What do air and sun do?"), AirAndSun.All),
+        (new("rain", "How much rain can I catch?"), Rain.All),
+        (new("pipes", "How does the water run?"), PipesAndPumps.All),
+        (new("gravity", "What runs over, through and down by itself?"), ByGravity.All),
+    ];
+
+    private static readonly Dictionary<string, Relation> ByName;
+
+    static Catalogue()
+    {
+        All = [.. Sections.SelectMany(s => s.Relations.Select(r => r with { Subject = s.Subject }))];
+        ByName = All.ToDictionary(r => r.Name, StringComparer.OrdinalIgnoreCase);
+    }
+
+    /// <summary>All relations, subject by subject.</summary>
+    public static IReadOnlyList<Relation> All { get; }
+
+    /// <summary>The subjects, in the order in which people meet them.</summary>
+    public static IEnumerable<Subject> Subjects => Sections.Select(s => s.Subject);
+
+    /// <summary>The relation of a name; underscores and hyphens are one.</summary>
+    /// <param name="name">Name.</param>
+    /// <returns>The relation, or null.</returns>
+    public static Relation? Find(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return ByName.GetValueOrDefault(name.Trim().Replace('_', '-'));
+    }
+}

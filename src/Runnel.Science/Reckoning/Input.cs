@@ -1,0 +1,85 @@
+namespace Runnel.Science.Reckoning;
+
+/// <summary>What an input is.</summary>
+public enum InputKind
+{
+    /// <summary>A number with a unit.</summary>
+    Number,
+
+    /// <summary>A number without decimals.</summary>
+    Whole,
+
+    /// <summary>A row of numbers, parted by blanks or semicolons.</summary>
+    Numbers,
+
+    /// <summary>One of a few words, or a chemical formula.</summary>
+    Word,
+
+    /// <summary>A day of the calendar, <c>2026-02-01</c>.</summary>
+    Date,
+
+    /// <summary>A moment with its offset, <c>2026-02-01T12:00:00+10:00</c> (RFC 3339).</summary>
+    Time,
+}
+
+/// <summary>One input of a relation, as people, scripts and pages are told of it.</summary>
+/// <param name="Name">Name on the command line, in tables and in the API; it ends with its unit.</param>
+/// <param name="Unit">Unit; <c>1</c> for plain numbers and ratios.</param>
+/// <param name="Words">What it is, in a few words.</param>
+public sealed record Input(string Name, string Unit, string Words)
+{
+    /// <summary>What it is: a number unless said otherwise.</summary>
+    public InputKind Kind { get; init; } = InputKind.Number;
+
+    /// <summary>Least value taken.</summary>
+    public double Least { get; init; } = double.NegativeInfinity;
+
+    /// <summary>Greatest value taken.</summary>
+    public double Greatest { get; init; } = double.PositiveInfinity;
+
+    /// <summary>What is taken when it is not given, as text; null where it must be given or may be left out without a stand-in.</summary>
+    public string? Default { get; init; }
+
+    /// <summary>Whether it may be left out: it has a default, or the relation does without.</summary>
+    public bool Optional { get; init; }
+
+    /// <summary>A usual value, as text: for examples, for the pages, and for the tests of every relation.</summary>
+    public required string Example { get; init; }
+
+    /// <summary>The words taken; empty where any is looked at.</summary>
+    public IReadOnlyList<string> Choices { get; init; } = [];
+
+    /// <summary>The range in words, with the unit: <c>0 to 50 degC</c>.</summary>
+    public string Range => Kind switch
+    {
+        InputKind.Word => Choices.Count > 0 ? $"one of {string.Join(", ", Choices)}" : Words,
+        InputKind.Date => "a date such as 2026-02-01",
+        InputKind.Time => "a time with its offset such as 2026-02-01T12:00:00+10:00",
+        InputKind.Numbers => $"numbers parted by blanks or semicolons, each {Bounds}",
+        InputKind.Whole => $"a whole number, {Bounds}",
+        _ => Bounds,
+    };
+
+    private string Bounds => Figure.WithUnit($"{Figure.Of(Least)} to {Figure.Of(Greatest)}", Unit);
+
+    /// <summary>The same input with something taken when it is not given.</summary>
+    /// <param name="value">That value, as text.</param>
+    public Input Or(string value) => this with { Default = value, Optional = true, Example = value };
+
+    /// <summary>The same input, which the relation does without.</summary>
+    public Input OrNone() => this with { Optional = true };
+
+    /// <summary>The same input under another name and other words.</summary>
+    /// <param name="name">Name, with the same unit.</param>
+    /// <param name="words">Words.</param>
+    public Input Named(string name, string words) => this with { Name = name, Words = words };
+
+    /// <summary>The same input with another range.</summary>
+    /// <param name="least">Least value taken.</param>
+    /// <param name="greatest">Greatest value taken.</param>
+    public Input Within(double least, double greatest) => this with { Least = least, Greatest = greatest };
+
+    /// <summary>The same input with another usual value.</summary>
+    /// <param name="example">Usual value, as text.</param>
+    public Input Say(string example) => this with { Example = example };
+}

@@ -1,0 +1,7 @@
+namespace Runnel.Science.Reckoning;
+
+/// <summary>One result of a relation.</summary>
+/// <param name="Name">Name in tables, JSON and the API; it ends with its unit.</param>
+/// <param name="Unit">Unit; <c>1</c> for plain numbers and ratios, <c>time</c> for a moment, <c>word</c> for a word.</param>
+/// <param name="Words">What it is, in a few words.</param>
+public sealed record Output(string Name, string Unit, string Words);
