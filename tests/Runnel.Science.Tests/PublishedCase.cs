@@ -13,6 +13,10 @@ public sealed class PublishedCase(string table, string name, string relation, st
 
     public string Source => source;
 
+    public IEnumerable<string> Columns => inputs.Keys;
+
+    public IEnumerable<string> Expected => expected.Keys;
+
     public bool Has(string column) => inputs.ContainsKey(column);
 
     public string Text(string column) =>

@@ -19,7 +19,8 @@ internal static class ReckonCommand
             Arity = ArgumentArity.ZeroOrOne,
         };
         var command = new WorkedCommand("reckon", "Answers the sums of the trade: water tests, doses, air, feed, plants, pipes, weather.", Example) { name, json };
-        command.TreatUnmatchedTokensAsErrors = false;
+        var rest = new Argument<string[]>("REST") { Arity = ArgumentArity.ZeroOrMore, Hidden = true };
+        command.Add(rest);
         command.SetAction(parsed => Unknown(parsed.GetValue(name)));
 
         var list = new WorkedCommand("list", "Lists everything that can be reckoned.", "runnel reckon list --json");
@@ -32,10 +33,25 @@ internal static class ReckonCommand
         if (args.Count > 1 && args[0] == "reckon")
         {
             var named = args.Skip(1).Where(a => !a.StartsWith('-')).Select(Catalogue.Find).FirstOrDefault(r => r is not null);
-            if (named is not null) command.Add(RelationCommand.Create(named, json, terminal));
+            if (named is not null)
+            {
+                name.Hidden = true;
+                command.Add(RelationCommand.Create(named, json, terminal));
+            }
         }
 
         return command;
+    }
+
+    /// <summary>Names of inputs may be written with hyphens as well; here they get their underscores.</summary>
+    public static IReadOnlyList<string> Normal(IReadOnlyList<string> args) => args is not ["reckon", ..] ? args
+        : [.. args.Select(a => a.StartsWith("--", StringComparison.Ordinal) ? Underscored(a) : a)];
+
+    private static string Underscored(string option)
+    {
+        int end = option.IndexOf('=', StringComparison.Ordinal);
+        string name = end < 0 ? option : option[..end];
+        return "--" + name[2..].Replace('-', '_') + option[name.Length..];
     }
 
     private static int Unknown(string? name)

@@ -14,13 +14,14 @@ internal static class RelationCommand
         var table = new Option<string?>("--table") { Description = "Reckon every row of this CSV, whose columns are named as the inputs.", HelpName = "FILE" };
         var to = new Option<string?>("--to") { Description = "Write the table to this file instead of the screen.", HelpName = "FILE" };
         var command = new WorkedCommand(relation.Name, $"{relation.Question} {relation.Explanation}", Example(relation)) { table, to };
-        // Looked at below, so that a wrong name is told with the right ones.
-        command.TreatUnmatchedTokensAsErrors = false;
+        // Takes whatever is no option, so that a wrong name is told with the right ones.
+        var rest = new Argument<string[]>("REST") { Arity = ArgumentArity.ZeroOrMore, Hidden = true };
+        command.Add(rest);
         var inputs = relation.Inputs.ToDictionary(i => i, i => OptionOf(relation, i));
         foreach (var option in inputs.Values) command.Add(option);
         command.SetAction(async (parsed, cancel) =>
         {
-            if (parsed.UnmatchedTokens is [var extra, ..]) throw Extra(relation, extra);
+            if (parsed.GetValue(rest) is [var extra, ..]) throw Extra(relation, extra);
             var given = new List<KeyValuePair<string, string>>();
             foreach (var (input, option) in inputs)
             {
@@ -84,15 +85,12 @@ internal static class RelationCommand
         var choice = relation.Choices.FirstOrDefault(c => c.Groups.Any(g => g.Contains(input.Name)));
         if (choice is not null) need = $"{choice.Words}{(choice.MayBeNone ? "; may be left out" : "")}";
         else if (input is { Optional: true, Default: null }) need = "may be left out";
-        var option = new Option<string[]>("--" + input.Name)
+        return new Option<string[]>("--" + input.Name)
         {
             Description = $"{input.Words}: {input.Range} ({need}).",
             HelpName = input.Kind is InputKind.Number or InputKind.Whole && input.Unit != "1" ? input.Unit : "VALUE",
             Arity = ArgumentArity.ZeroOrMore,
         };
-        string hyphens = "--" + input.Name.Replace('_', '-');
-        if (hyphens != option.Name) option.Aliases.Add(hyphens);
-        return option;
     }
 
     private static string Example(Relation relation) =>
