@@ -11,6 +11,7 @@ internal sealed class Kit
     public int TopUpRunning { get; private init; } = -1;
     public int TopUpVolume { get; private init; } = -1;
     public int BleedRunning { get; private init; } = -1;
+    public int BleedVolume { get; private init; } = -1;
     public int SumpLevel { get; private init; } = -1;
     public IReadOnlyList<int> OtherLevels { get; private init; } = [];
     public int AirTemperature { get; private init; } = -1;
@@ -41,6 +42,8 @@ internal sealed class Kit
             ? from
             : place.Vessels.FirstOrDefault(v => v.Kind == VesselKind.Sump);
         int At(Quantity measures, string? of) => Position(place, c => c.Measures == measures && of is not null && c.Of == of);
+        int Metered(string? of) =>
+            ((Quantity[])[Quantity.Volume, Quantity.VolumeTotal, Quantity.Flow]).Select(m => At(m, of)).FirstOrDefault(p => p >= 0, -1);
         int Anywhere(Quantity measures) => Position(place, c => c.Measures == measures);
         int running = At(Quantity.Running, pump?.Id);
         int power = At(Quantity.Power, pump?.Id);
@@ -56,8 +59,9 @@ internal sealed class Kit
             PumpSensed = running >= 0 && place.Channels[running].Seen == SeenAs.Sensed,
             PumpPower = power >= 0 ? power : At(Quantity.Current, pump?.Id),
             TopUpRunning = At(Quantity.Running, topUp?.Id),
-            TopUpVolume = At(Quantity.Volume, topUp?.Id) is >= 0 and var v ? v : At(Quantity.VolumeTotal, topUp?.Id),
+            TopUpVolume = Metered(topUp?.Id),
             BleedRunning = At(Quantity.Running, bleed?.Id),
+            BleedVolume = Metered(bleed?.Id),
             SumpLevel = level,
             OtherLevels = [.. Enumerable.Range(0, place.Channels.Count)
                 .Where(i => i != level && place.Channels[i].Measures == Quantity.Level
@@ -80,6 +84,7 @@ internal sealed class Kit
         if (TopUpRunning >= 0) words.Add("top-up-running");
         if (TopUpVolume >= 0) words.Add("top-up-volume");
         if (BleedRunning >= 0) words.Add("bleed-running");
+        if (BleedVolume >= 0) words.Add("bleed-volume");
         if (SumpLevel >= 0) words.Add("sump-level");
         if (OtherLevels.Count > 0) words.Add("vessel-level");
         if (AirTemperature >= 0) words.Add(Humidity >= 0 && Sun >= 0 ? "weather" : "air-temperature");

@@ -14,16 +14,26 @@ internal sealed class LoopReader
     private static readonly Duration LongestOverlap = Duration.FromDays(5);
     private static readonly Duration LevelSettling = Duration.FromMinutes(40);
 
+    /// <summary>Metered litres, as a share of the band, that make a cycle unfit for learning.</summary>
+    private const double LeastDisturbing = 0.03;
+
     private readonly LoopState _state;
     private readonly NoticeBook _notices = new();
     private readonly IReadOnlyList<IWatch> _watches;
     private readonly PowerSwitch? _power;
+    private readonly MeteredWater? _topUpMeter;
+    private readonly MeteredWater? _bleedMeter;
+    private readonly MeteredWater? _rainMeter;
     private Instant? _nextTick;
 
     public LoopReader(PlaceDescription place, IReadOnlyList<IWatch> watches)
     {
         _state = new LoopState(place);
         _watches = watches;
+        MeteredWater? Meter(int at) => at >= 0 ? new MeteredWater(place.Channels[at]) : null;
+        _topUpMeter = Meter(_state.Kit.TopUpVolume);
+        _bleedMeter = Meter(_state.Kit.BleedVolume);
+        _rainMeter = Meter(_state.Kit.Rain);
         if (_state.Kit.PumpPower is >= 0 and var p) _power = new PowerSwitch(place.Channels[p].RunningAbove);
     }
 
@@ -112,16 +122,19 @@ internal sealed class LoopReader
         }
         else if (channel == kit.TopUpRunning)
         {
-            ValveIs(_state.TopUp, reading, _state.TopUpLPerS, +1);
+            ValveIs(_state.TopUp, reading, _state.TopUpLPerS, +1, _topUpMeter is not null);
         }
         else if (channel == kit.BleedRunning)
         {
-            ValveIs(_state.Bleed, reading, _state.BleedLPerS, -1);
+            ValveIs(_state.Bleed, reading, _state.BleedLPerS, -1, _bleedMeter is not null);
         }
         else if (channel == kit.TopUpVolume)
         {
-            hour.TopUpL += reading.Value;
-            if (reading.Value > 0) _state.Pulses.Add(new WaterPulse(reading.Time, Duration.Zero, reading.Value, "top-up"));
+            MeterTells(_topUpMeter!.Take(reading.Time, reading.Value), reading.Time, +1);
+        }
+        else if (channel == kit.BleedVolume)
+        {
+            MeterTells(_bleedMeter!.Take(reading.Time, reading.Value), reading.Time, -1);
         }
         else if (channel == kit.SumpLevel && kit.BandL is null)
         {
@@ -149,7 +162,7 @@ internal sealed class LoopReader
         }
         else if (channel == kit.Rain)
         {
-            hour.RainMm += Math.Max(0, reading.Value);
+            hour.RainMm += _rainMeter!.Take(reading.Time, reading.Value);
             hour.RainSeen = true;
         }
     }
@@ -165,16 +178,29 @@ internal sealed class LoopReader
         if (_state.Cycles.TakeEdge(time, on) is { } cycle) _state.Store.Take(cycle);
     }
 
-    private void ValveIs(RunTrace valve, in Reading reading, double? litresPerS, int sign)
+    private void MeterTells(double litres, Instant time, int sign)
+    {
+        if (litres <= 0) return;
+        var hour = _state.Hours.At(time);
+        if (sign > 0) hour.TopUpL += litres;
+        else hour.BleedL += litres;
+        _state.Pulses.Add(new WaterPulse(time, Duration.Zero, sign * litres, sign > 0 ? "top-up" : "bleed"));
+        // A trickle through a float valve touches every cycle: it is part of how the loop runs.
+        if (litres > LeastDisturbing * (_state.Kit.BandL ?? double.PositiveInfinity)) _state.Cycles.Disturb(time);
+    }
+
+    private void ValveIs(RunTrace valve, in Reading reading, double? litresPerS, int sign, bool metered)
     {
         int runs = valve.Runs.Count;
         valve.Take(reading.Time, reading.Value >= 0.5);
         if (valve.IsOn == true) _state.Cycles.Disturb(reading.Time);
         if (valve.Runs.Count == runs) return;
         var run = valve.Runs[^1];
+        _state.Cycles.Disturb(run.End);
+        // What a meter counts is not worked out a second time from the valve's times.
+        if (metered) return;
         double litres = (litresPerS ?? 0) * run.Seconds;
         _state.Pulses.Add(new WaterPulse(run.Start, run.End - run.Start, sign * litres, sign > 0 ? "top-up" : "bleed"));
-        _state.Cycles.Disturb(run.End);
         for (var at = run.Start; at < run.End;)
         {
             var next = Instant.Min(run.End, Ledger.HourBook.Floor(at) + Duration.FromHours(1));
