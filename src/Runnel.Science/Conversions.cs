@@ -1,6 +1,6 @@
 namespace Runnel.Science;
 
-/// <summary>Unit conversions, all in one place. Inside the code each quantity has one unit; these serve the edges.</summary>
+/// <summary>Factors of conversion, all in one place; the table of units is built on them. Inside the code each quantity has one unit; these serve the edges.</summary>
 /// <remarks>Exact by definition unless said otherwise.</remarks>
 public static class Conversions
 {

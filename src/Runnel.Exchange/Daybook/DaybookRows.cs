@@ -76,7 +76,7 @@ internal sealed class DaybookRows(DaybookColumns columns, PlaceDescription place
         if (_assumedLitres.Count > 0)
             remarks.Add($"The amount of {Entry(_assumedLitres.Count)} without a unit (first in line {_assumedLitres.Line}): taken as litres.");
         if (_plainGallons.Count > 0)
-            remarks.Add($"The amount of {Entry(_plainGallons.Count)} in gallons (first in line {_plainGallons.Line}): taken as US gallons of 3.785 L.");
+            remarks.Add($"The amount of {Entry(_plainGallons.Count)} in gallons of no country (first in line {_plainGallons.Line}): taken without litres. Write [gal_us] (3.785 L) or [gal_br] (4.546 L).");
         return remarks;
     }
 
@@ -94,13 +94,13 @@ internal sealed class DaybookRows(DaybookColumns columns, PlaceDescription place
         if (isNumber && factor is { } litres)
         {
             if (unit.Length == 0 && !columns.AmountIsLitres) Count(ref _assumedLitres, row.Line);
-            if (WaterUnits.IsPlainGallon(unit)) Count(ref _plainGallons, row.Line);
             return value * litres;
         }
 
         // What is not water, or not understood, is kept in words.
         note = $"{Field(row, columns.Amount)} {Field(row, columns.Unit)}".Trim() + (note.Length > 0 ? $"; {note}" : "");
-        if (!isNumber || AboutWater.Contains(entry))
+        if (isNumber && WaterUnits.IsPlainGallon(unit)) Count(ref _plainGallons, row.Line);
+        else if (!isNumber || AboutWater.Contains(entry))
             _noAmount = (_noAmount.Count + 1, _noAmount.Count == 0 ? row.Line : _noAmount.Line, _noAmount.Count == 0 ? $"{amount} {unit}".Trim() : _noAmount.First);
         return null;
     }

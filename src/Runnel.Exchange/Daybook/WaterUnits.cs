@@ -5,7 +5,7 @@ namespace Runnel.Exchange.Daybook;
 /// <summary>Units in which people write down water.</summary>
 internal static class WaterUnits
 {
-    /// <summary>Words for units; all in lower case. A plain gallon is taken as the US one, which is worth a remark.</summary>
+    /// <summary>Words for units; all in lower case. A plain gallon is left out, as in the place file: it is two different volumes.</summary>
     private static readonly Dictionary<string, string> Words = new(StringComparer.OrdinalIgnoreCase)
     {
         ["ltr"] = "L",
@@ -22,15 +22,16 @@ internal static class WaterUnits
         ["cbm"] = "m3",
         ["cubic metres"] = "m3",
         ["cubic meters"] = "m3",
-        ["gal"] = "gal_us",
-        ["gallon"] = "gal_us",
-        ["gallons"] = "gal_us",
         ["us gal"] = "gal_us",
         ["gal us"] = "gal_us",
+        ["us gallon"] = "gal_us",
         ["us gallons"] = "gal_us",
+        ["gal-us"] = "gal_us",
         ["imp gal"] = "gal_br",
         ["gal imp"] = "gal_br",
+        ["imperial gallon"] = "gal_br",
         ["imperial gallons"] = "gal_br",
+        ["gal-uk"] = "gal_br",
         ["uk gal"] = "gal_br",
         ["gal uk"] = "gal_br",
     };

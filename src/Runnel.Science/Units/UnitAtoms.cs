@@ -2,7 +2,7 @@ using System.Collections.Frozen;
 
 namespace Runnel.Science.Units;
 
-/// <summary>The one table of conversions: every simple unit this program knows, as a multiple of the SI base units.</summary>
+/// <summary>Every simple unit this program knows, as a multiple of the SI base units; factors that formulas need too stand in <see cref="Conversions"/>.</summary>
 /// <remarks>Symbols and factors follow the Unified Code for Units of Measure (UCUM 2.2); spellings without brackets are those of the
 /// trade (gal_us for [gal_us]). Factors of [in_i], [lb_av], [gal_us], [gal_br], bar and m[H2O] are exact by definition.</remarks>
 internal static class UnitAtoms
@@ -13,8 +13,11 @@ internal static class UnitAtoms
     /// <param name="TakesPrefix">Whether milli, kilo and so on may stand before it.</param>
     internal sealed record Atom(Dimension Dimension, double Factor, double Offset = 0, bool TakesPrefix = false);
 
-    private const double Inch = 0.0254;
-    private const double PoundMass = 0.45359237;
+    private const double Inch = Conversions.MmPerInch / 1000;
+    private const double Foot = Conversions.MPerFoot;
+    private const double PoundMass = Conversions.GPerPound / 1000;
+    private const double UsGallon = Conversions.LPerUsGallon / 1000;
+    private const double ImperialGallon = Conversions.LPerImperialGallon / 1000;
     private const double StandardGravity = 9.80665;
     private const double Psi = PoundMass * StandardGravity / (Inch * Inch);
 
@@ -42,17 +45,17 @@ internal static class UnitAtoms
         ["m"] = new(Length, 1, TakesPrefix: true),
         ["[in_i]"] = new(Length, Inch),
         ["in"] = new(Length, Inch),
-        ["[ft_i]"] = new(Length, 12 * Inch),
-        ["ft"] = new(Length, 12 * Inch),
+        ["[ft_i]"] = new(Length, Foot),
+        ["ft"] = new(Length, Foot),
         ["ha"] = new(Area, 10_000),
 
         // Volume. A bare "gal" is left out on purpose: it is two different volumes.
         ["L"] = new(Volume, 0.001, TakesPrefix: true),
         ["l"] = new(Volume, 0.001, TakesPrefix: true),
-        ["[gal_us]"] = new(Volume, 0.003785411784),
-        ["gal_us"] = new(Volume, 0.003785411784),
-        ["[gal_br]"] = new(Volume, 0.00454609),
-        ["gal_br"] = new(Volume, 0.00454609),
+        ["[gal_us]"] = new(Volume, UsGallon),
+        ["gal_us"] = new(Volume, UsGallon),
+        ["[gal_br]"] = new(Volume, ImperialGallon),
+        ["gal_br"] = new(Volume, ImperialGallon),
 
         // Mass and amount
         ["g"] = new(Mass, 0.001, TakesPrefix: true),
@@ -85,7 +88,7 @@ internal static class UnitAtoms
         // Speed
         ["[kn_i]"] = new(Speed, 1852.0 / 3600),
         ["kn"] = new(Speed, 1852.0 / 3600),
-        ["mph"] = new(Speed, 5280 * 12 * Inch / 3600),
+        ["mph"] = new(Speed, 5280 * Foot / 3600),
 
         // Force and pressure
         ["N"] = new(Force, 1, TakesPrefix: true),
@@ -94,7 +97,8 @@ internal static class UnitAtoms
         ["atm"] = new(Pressure, 101_325),
         ["[psi]"] = new(Pressure, Psi),
         ["psi"] = new(Pressure, Psi),
-        ["m[H2O]"] = new(Pressure, 9806.65, TakesPrefix: true),
+        ["m[H2O]"] = new(Pressure, 1000 * Conversions.KPaPerMWater, TakesPrefix: true),
+        // UCUM's own six figures; Conversions.KPaPerMmHg carries all of them.
         ["m[Hg]"] = new(Pressure, 133_322, TakesPrefix: true),
 
         // Energy, power, electricity

@@ -49,7 +49,9 @@ public sealed class DaybookTests
     [Theory]
     [InlineData("20", "L", 20.0)]
     [InlineData("20", "litres", 20.0)]
-    [InlineData("1", "gal", 3.785411784)]
+    [InlineData("1", "gal_us", 3.785411784)]
+    [InlineData("1", "US gal", 3.785411784)]
+    [InlineData("1", "[gal_br]", 4.54609)]
     [InlineData("1", "imp gal", 4.54609)]
     [InlineData("0,5", "m³", 500.0)]
     [InlineData("20 L", "", 20.0)]
@@ -67,6 +69,16 @@ public sealed class DaybookTests
         Assert.Equal(litres, book.Entries.Single().Litres is { } read ? Math.Round(read, 9) : null);
         Assert.Equal(litres is null, book.Entries.Single().Note is not null);
         Assert.Equal(litres is null, book.Remarks.Any(r => r.Contains("not understood", StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData("gal")]
+    [InlineData("Gallons")]
+    public void A_gallon_of_no_country_gives_no_litres(string unit)
+    {
+        var book = Read($"time;entry;of;amount;unit\n2026-02-01 08:00;drained;;5;{unit}\n");
+        Assert.Equal((null, $"5 {unit}"), (book.Entries.Single().Litres, book.Entries.Single().Note));
+        Assert.Contains("[gal_us] (3.785 L) or [gal_br] (4.546 L)", Assert.Single(book.Remarks), StringComparison.Ordinal);
     }
 
     [Fact]
