@@ -17,6 +17,7 @@ internal static class ReadingOrder
         if (order.NewestFirst) remarks.Add("The newest rows stand first; the log was turned round.");
         WallClock.Settle(raw, order, place.Zone, channels, remarks);
         cancel.ThrowIfCancellationRequested();
+        var moved = ShiftedStretches.MoveBack(raw, order, remarks, cancel);
         var impossible = ImpossibleTimes.Find(raw, options.Now, cancel);
         var faults = ClockFaults.Find(raw, order, impossible, channels, headerAgain, cancel);
         var clock = new WrongClock(raw, order, place, tally);
@@ -27,7 +28,7 @@ internal static class ReadingOrder
         cancel.ThrowIfCancellationRequested();
         var index = ReadingIndex.Sorted(raw, order);
         if (RepeatedRows.Mark(raw, index, tally, channels)) index = index.Kept(raw);
-        return new ReadingLog(PackedReadings.Of(raw, index), tally.ToList(), clock.Steps, remarks);
+        return new ReadingLog(PackedReadings.Of(raw, index), tally.ToList(), [.. moved.Concat(clock.Steps).OrderBy(s => s.Line)], remarks);
     }
 
     /// <summary>How many readings stand behind a later one of their own channel.</summary>

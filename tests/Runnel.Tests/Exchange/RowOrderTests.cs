@@ -80,13 +80,13 @@ public sealed class RowOrderTests
     }
 
     [Theory]
-    [InlineData(-1_768_435_200L)] // to 1970
-    [InlineData(-821_750_400L)] // to 2000-01-01
-    [InlineData(-366 * 86_400L)] // a year lost
-    [InlineData(-365 * 86_400L)]
-    [InlineData(1_200_000_000L)] // far ahead
-    [InlineData(90 * 86_400L)] // a season ahead
-    [InlineData(-90 * 86_400L)]
+    [InlineData(-1_768_437_000L)] // to 1970
+    [InlineData(-821_752_200L)] // to 2000
+    [InlineData(-(366 * 86_400L) - 1700)] // a year lost, set by hand
+    [InlineData(-(365 * 86_400L) + 1700)]
+    [InlineData(1_200_001_800L)] // far ahead
+    [InlineData((90 * 86_400L) + 1800)] // a season ahead
+    [InlineData(-(90 * 86_400L) + 1800)]
     public void A_stretch_with_impossible_times_is_left_out_and_does_not_stretch_the_log(long wrong)
     {
         // 40 days of cycles; for one day the clock is wrong.
@@ -100,6 +100,58 @@ public sealed class RowOrderTests
         Assert.Equal(Start + Duration.FromSeconds(600_000 + wrong), step.After);
         Assert.InRange(log.Skipped.Sum(s => s.Count), bad.Length - 1, bad.Length);
         Assert.Equal(step.Line, log.Skipped[0].FirstLine);
+    }
+
+    [Theory]
+    [InlineData(3600, "1 hour ahead")] // summer time, put on and off by hand
+    [InlineData(-3600, "1 hour behind")]
+    [InlineData(8 * 3600, "8 hours ahead")]
+    [InlineData(-11 * 3600, "11 hours behind")]
+    [InlineData(3 * 86_400, "3 days ahead")]
+    [InlineData(-365 * 86_400, "365 days behind")]
+    [InlineData(366 * 86_400, "366 days ahead")]
+    public void A_clock_that_stood_wrong_by_whole_hours_for_a_while_is_put_right(long wrong, string words)
+    {
+        string[] before = [.. Cycles(0, 1000)], bad = [.. Cycles(600_000 + wrong, 100)], after = [.. Cycles(660_000, 3000)];
+        var log = Read([.. before, .. bad, .. after]);
+        Assert.Equal(Read([.. Cycles(0, 4100)]).Readings, log.Readings);
+        Assert.Empty(log.Skipped);
+        var step = Assert.Single(log.ClockSteps);
+        Assert.Equal((before.Length + 2, Start + Duration.FromSeconds(600_000 + wrong)), (step.Line, step.After));
+        Assert.Equal([$"In lines {before.Length + 2} to {before.Length + 101} (100 rows) the log's clock stood {words}: their times were put right."], log.Remarks);
+    }
+
+    [Theory]
+    [InlineData(7200)]
+    [InlineData(-86_400)]
+    public void A_log_of_several_channels_is_put_right_as_one(long wrong)
+    {
+        string[] right = [.. Mixed(0, 122_400), .. Mixed(122_400, 183_600), .. Mixed(183_600, 403_200)];
+        string[] log = [.. Mixed(0, 122_400), .. Mixed(122_400 + wrong, 183_600 + wrong), .. Mixed(183_600, 403_200)];
+        Assert.Equal(Read(right).Readings, Read(log).Readings);
+        Assert.Single(Read(log).ClockSteps);
+    }
+
+    [Fact]
+    public void Local_times_of_a_clock_put_back_by_hand_the_next_morning_are_put_right()
+    {
+        // In Berlin summer time ended at 03:00 on 25 October 2026; the keeper saw it at 11:00.
+        var place = Logs.In("Europe/Berlin");
+        var summer = Offset.FromHours(2);
+        var rows = new List<string>();
+        var expected = new List<Instant>();
+        for (int i = 0; i < 600; i++)
+        {
+            var time = Instant.FromUtc(2026, 10, 24, 0, 0) + Duration.FromMinutes(5 * i);
+            expected.Add(time);
+            bool seen = time >= Instant.FromUtc(2026, 10, 25, 10, 0);
+            var local = seen ? time.InZone(place.Zone).LocalDateTime : time.WithOffset(summer).LocalDateTime;
+            rows.Add($"{local.ToString("uuuu-MM-dd HH:mm", CultureInfo.InvariantCulture)},air-temp,{20 + (i % 7)}");
+        }
+
+        var log = Logs.Read("time,channel,value\n" + string.Join('\n', rows), place);
+        Assert.Equal(expected, log.Readings.Select(r => r.Time));
+        Assert.Contains(log.Remarks, r => r.Contains("1 hour ahead", StringComparison.Ordinal));
     }
 
     [Theory]
