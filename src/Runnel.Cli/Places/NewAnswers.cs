@@ -69,8 +69,8 @@ internal sealed class NewAnswers
     /// <summary>A rate is asked only where the log shows the valve's times.</summary>
     public bool IsWanted(Question question) => question.Option switch
     {
-        "--top-up-rate" => Has("running:top-up"),
-        "--bleed-rate" => Has("running:bleed"),
+        "--top-up-rate" => Opens("running:top-up"),
+        "--bleed-rate" => Opens("running:bleed"),
         "--band" => Has("running:sump-pump") || Has("power:sump-pump") || Has("current:sump-pump"),
         _ => true,
     };
@@ -103,6 +103,10 @@ internal sealed class NewAnswers
         new(option, question.Name, $"{question.Words}, {question.Unit}", question.Hint);
 
     private static string OptionOf(string field) => Questions.FirstOrDefault(q => q.Field == field)?.Option ?? "--channel";
+
+    /// <summary>A valve that stayed shut throughout needs no rate.</summary>
+    private bool Opens(string choice) =>
+        Enumerable.Range(0, _survey.Channels.Count).Any(i => _fields[ColumnsForm.ChoiceField(i)] == choice && _survey.Channels[i].Statistics.Greatest > 0);
 
     private bool Has(string choice) => Enumerable.Range(0, _survey.Channels.Count).Any(i => _fields[ColumnsForm.ChoiceField(i)] == choice);
 }

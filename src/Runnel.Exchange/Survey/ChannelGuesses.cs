@@ -14,6 +14,7 @@ internal static class ChannelGuesses
     {
         var units = new LogUnits();
         var guesses = found.Select(f => ByName(f.Name, f.Unit, f.Statistics, units)).ToList();
+        OnePumpPower(found, guesses);
         UnnamedSwitches.Fill(found, guesses);
         for (int i = 0; i < found.Count; i++)
         {
@@ -21,6 +22,17 @@ internal static class ChannelGuesses
         }
 
         return [.. found.Select((f, i) => new FoundChannel(f.Name, f.Statistics, guesses[i]))];
+    }
+
+    /// <summary>Of several powers of which none is named as the pump's, the one that goes up and down most often is; the others stay open.</summary>
+    private static void OnePumpPower(IReadOnlyList<(string Name, string? Unit, ChannelStatistics Statistics)> found, List<ChannelGuess?> guesses)
+    {
+        int[] powers = [.. Enumerable.Range(0, found.Count)
+            .Where(i => guesses[i] is { Measures: Quantity.Power or Quantity.Current, Equipment: EquipmentKind.Pump })];
+        int[] unnamed = [.. powers.Where(i => NameWords.ThingOf(NameWords.Words(found[i].Name)) is null)];
+        bool named = unnamed.Length < powers.Length;
+        int most = named || unnamed.Length == 0 ? -1 : unnamed.MaxBy(i => found[i].Statistics.ChangesPerDay);
+        foreach (int i in unnamed.Where(i => i != most && (named || unnamed.Length > 1))) guesses[i] = null;
     }
 
     private static ChannelGuess? ByName(string name, string? beside, ChannelStatistics s, LogUnits units)
@@ -42,8 +54,14 @@ internal static class ChannelGuesses
             return Checked(quantity, equipment, NameWords.VesselOf(words), s, unit, units, $"the name says \"{named.Phrase}\"", Certainty.Likely);
         }
 
-        var byUnit = unitIsSure ? HeadingUnit.QuantitiesOf(unit, units) : [];
-        if (byUnit.Count == 1) return Checked(byUnit[0], NameWords.ThingOf(words)?.Kind, NameWords.VesselOf(words), s, unit, units, $"its unit is {unit}", Certainty.Likely);
+        // A single letter at the end of a name is more often a label ("probe A") than a unit; W is worth the guess, since plugs tell nothing else.
+        var byUnit = unitIsSure || unit.Length > 1 || unit is "W" ? HeadingUnit.QuantitiesOf(unit, units) : [];
+        if (byUnit.Count == 1)
+        {
+            EquipmentKind? thing = NameWords.ThingOf(words)?.Kind ?? (byUnit[0] is Quantity.Power or Quantity.Current ? EquipmentKind.Pump : null);
+            return Checked(byUnit[0], thing, NameWords.VesselOf(words), s, unit, units, $"its unit is {unit}", Certainty.Likely);
+        }
+
         if (NameWords.ThingOf(words) is { Kind: EquipmentKind.Pump } && s.Least >= -1 && s.Greatest > 5 && s.ChangesPerDay >= 2)
             return new(Quantity.Power, EquipmentKind.Pump, null, Certainty.Likely, $"the name says \"pump\" and the values go from {N(s.Least)} to {N(s.Greatest)} {N(s.ChangesPerDay)} times a day, as its power would");
         return null;

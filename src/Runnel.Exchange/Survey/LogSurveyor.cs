@@ -13,23 +13,17 @@ public static class LogSurveyor
     /// <exception cref="UnreadableFileException">The log is empty, no table, or has no column of times.</exception>
     public static LogSurvey Look(Stream stream, IProgress<long>? progress, CancellationToken cancel)
     {
+        ArgumentNullException.ThrowIfNull(stream);
+        long start = stream.CanSeek ? stream.Position : 0;
         var text = CsvText.Open(stream, progress, cancel);
         var shape = LogShape.Find(text, null);
         var preview = LogShape.Sample(text, shape.Separator).Where(r => r.Line > shape.HeaderLine).Take(PreviewRows);
-        var rows = new SurveyRows(shape, MostChannels);
-        var source = new CsvRows(text, shape.Separator);
-        bool whole = true;
-        while (source.Next())
+        var (rows, whole) = Rows(text, shape, monthFirst: false, cancel);
+        // Only a whole look tells the order of day and month; where it was the other one, everything that rests on times is counted anew.
+        if (rows.SaysMonthFirst && stream.CanSeek)
         {
-            if (source.Line <= shape.HeaderLine) continue;
-            if ((source.Line & 0xFFF) == 0) cancel.ThrowIfCancellationRequested();
-            if (rows.Count >= MostRows)
-            {
-                whole = false;
-                break;
-            }
-
-            rows.Take(source);
+            stream.Position = start;
+            (rows, whole) = Rows(CsvText.Open(stream, null, cancel), shape, monthFirst: true, cancel);
         }
 
         if (rows.TimesUnderstood == 0)
@@ -53,6 +47,21 @@ public static class LogSurveyor
             Preview = [.. preview.Select(r => (IReadOnlyList<string>)r.Fields)],
             Remarks = Remarks(shape, rows, whole),
         };
+    }
+
+    private static (SurveyRows Rows, bool Whole) Rows(CsvText text, LogShape shape, bool monthFirst, CancellationToken cancel)
+    {
+        var rows = new SurveyRows(shape, MostChannels, monthFirst);
+        var source = new CsvRows(text, shape.Separator);
+        while (source.Next())
+        {
+            if (source.Line <= shape.HeaderLine) continue;
+            if ((source.Line & 0xFFF) == 0) cancel.ThrowIfCancellationRequested();
+            if (rows.Count >= MostRows) return (rows, false);
+            rows.Take(source);
+        }
+
+        return (rows, true);
     }
 
     private static List<string> Remarks(LogShape shape, SurveyRows rows, bool whole)

@@ -18,7 +18,7 @@ internal static class NameWords
         (EquipmentKind.Fan, ["fan", "vent", "ventilator"]),
         (EquipmentKind.Light, ["light", "lights", "lamp", "lighting", "licht"]),
         (EquipmentKind.Feeder, ["feeder"]),
-        (EquipmentKind.Pump, ["pump", "sump pump", "sumppump", "main pump", "pumpe", "lift pump", "circulation", "circ"]),
+        (EquipmentKind.Pump, ["pump", "sump pump", "sumppump", "main pump", "pumpe", "lift pump", "circulation", "circ", "float switch", "sump switch", "float"]),
         (EquipmentKind.ZoneValve, ["zone", "irrigation", "sprinkler", "watering"]),
     ];
 

@@ -16,12 +16,22 @@ internal sealed class SurveyRows
     private readonly int[] _columns;
     private long _moments;
     private long _open;
-    private long _sureDayMonth;
+    private readonly bool _monthFirst;
+    private long _sureDay;
+    private long _sureMonth;
+    private long _lastAsDay = long.MinValue;
+    private long _lastAsMonth;
+    private double _stepsAsDay;
+    private double _stepsAsMonth;
     private char[] _joined = new char[64];
 
-    public SurveyRows(LogShape shape, int mostChannels)
+    /// <param name="shape">How the table is laid out.</param>
+    /// <param name="mostChannels">Names past this number are passed over.</param>
+    /// <param name="monthFirst">Dates that could be read either way are read month first.</param>
+    public SurveyRows(LogShape shape, int mostChannels, bool monthFirst = false)
     {
         _shape = shape;
+        _monthFirst = monthFirst;
         _mostChannels = mostChannels;
         _bySpan = _byName.GetAlternateLookup<ReadOnlySpan<char>>();
         _columns = shape.IsLong ? [] : [.. Enumerable.Range(0, shape.Columns.Count).Where(i => i != shape.Time && i != shape.Clock && shape.Columns[i].Length > 0)];
@@ -47,7 +57,10 @@ internal sealed class SurveyRows
 
     public bool AllMoments => _moments == TimesUnderstood || _shape.Offset is not null;
 
-    public bool DayMonthOpen => _open > 0 && _sureDayMonth == 0;
+    public bool DayMonthOpen => _open > 0 && _sureDay == 0 && _sureMonth == 0 && Math.Abs(_stepsAsDay - _stepsAsMonth) < 2;
+
+    /// <summary>Whether the dates that can be read either way must be read month first, by other rows or by how the days follow one another.</summary>
+    public bool SaysMonthFirst => _open > 0 && (_sureMonth > _sureDay || (_sureMonth == _sureDay && _stepsAsMonth + 2 <= _stepsAsDay));
 
     /// <summary>Days on which nearly all rows lie: those of a clock that was not set are left out.</summary>
     public double Days
@@ -81,16 +94,16 @@ internal sealed class SurveyRows
         if (TimesUnderstood++ == 0) FirstTime = written.Trim().ToString();
         LastTime = written.Length == LastTime.Length && written.SequenceEqual(LastTime) ? LastTime : written.Trim().ToString();
         if (time.Kind == TimeKind.Moment) _moments++;
-        if (time.DayMonth == DayMonth.Open) _open++;
-        else if (time.DayMonth != DayMonth.Sure) _sureDayMonth++;
-        long day = time.Ticks / WrittenTime.PerDay;
+        long ticks = time.Ticks;
+        if (time.DayMonth != DayMonth.Sure) ticks = Weighed(time);
+        long day = ticks / WrittenTime.PerDay;
         _days[day] = _days.GetValueOrDefault(day) + 1;
         if (_shape.IsLong)
         {
             if (row.Count > _shape.Channel && row.Count > _shape.Value && Named(row[_shape.Channel].Trim()) is { } tally)
             {
                 if (_shape.Unit >= 0 && _shape.Unit < row.Count && tally.Unit is null && !row[_shape.Unit].IsWhiteSpace()) tally.Unit = row[_shape.Unit].Trim().ToString();
-                Add(tally, time.Ticks, row[_shape.Value]);
+                Add(tally, ticks, row[_shape.Value]);
             }
 
             return;
@@ -98,8 +111,27 @@ internal sealed class SurveyRows
 
         for (int i = 0; i < _channels.Count; i++)
         {
-            if (_columns[i] < row.Count) Add(_channels[i], time.Ticks, row[_columns[i]]);
+            if (_columns[i] < row.Count) Add(_channels[i], ticks, row[_columns[i]]);
         }
+    }
+
+    /// <summary>The ticks of a date whose order is not plain from its form; counts what it says about the order.</summary>
+    private long Weighed(WrittenTime time)
+    {
+        bool open = time.DayMonth == DayMonth.Open;
+        if (open) _open++;
+        else if (time.DayMonth == DayMonth.DayFirst) _sureDay++;
+        else _sureMonth++;
+        long asMonth = open ? WrittenTime.SwapDayAndMonth(time.Ticks) : time.Ticks;
+        (long days, long months) = (time.Ticks / WrittenTime.PerDay, asMonth / WrittenTime.PerDay);
+        if (_lastAsDay != long.MinValue)
+        {
+            _stepsAsDay += Math.Abs(days - _lastAsDay);
+            _stepsAsMonth += Math.Abs(months - _lastAsMonth);
+        }
+
+        (_lastAsDay, _lastAsMonth) = (days, months);
+        return open && _monthFirst ? asMonth : time.Ticks;
     }
 
     public string TimeForm()

@@ -16,6 +16,8 @@ internal static class UnnamedSwitches
             string pattern = $"it switches {ChannelGuesses.N(s.ChangesPerDay)} times a day" + (s.ShareOn is { } on ? $" and is on {ChannelGuesses.Percent(on)} of the time" : "");
             if (!Has(EquipmentKind.Pump) && s.ChangesPerDay >= 8 && s.ShareOn is > 0.02)
                 guesses[i] = Running(EquipmentKind.Pump, Certainty.Likely, $"{pattern}, more than any other, as a pump between two floats does");
+            else if (s.ShareOn is > 0.8 && !guesses.Exists(g => g?.Equipment == EquipmentKind.Pump))
+                guesses[i] = Running(EquipmentKind.Pump, Certainty.Guess, $"{pattern}, as a pump that hardly ever stops");
             else if (s.ShareOn is < 0.05 && !guesses.Exists(g => g?.Equipment == EquipmentKind.TopUpValve))
                 guesses[i] = Running(EquipmentKind.TopUpValve, Certainty.Guess, $"{pattern}, as a top-up valve does");
             else if (s.ShareOn is < 0.05 && !guesses.Exists(g => g?.Equipment == EquipmentKind.BleedValve))

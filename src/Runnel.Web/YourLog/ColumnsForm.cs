@@ -91,8 +91,8 @@ public sealed class ColumnsForm
         double? latitude = Angle("latitude", 'N', 'S', 90, "34.2 S"), longitude = Angle("longitude", 'E', 'W', 180, "150.6 E");
         double? altitude = Number(Question.Altitude, false, "");
         double? band = Number(Question.Band, pump && !level, "Cycles turn into litres by it.");
-        double? topUp = Number(Question.TopUpRate, Has("top-up", Quantity.Running), "The log shows the top-up's times; this turns them into litres.");
-        double? bleed = Number(Question.BleedRate, Has("bleed", Quantity.Running), "The log shows the bleed's times; this turns them into litres.");
+        double? topUp = Number(Question.TopUpRate, Opens(survey, "running:top-up"), "The log shows the top-up's times; this turns them into litres.");
+        double? bleed = Number(Question.BleedRate, Opens(survey, "running:bleed"), "The log shows the bleed's times; this turns them into litres.");
         double? openWater = Number(Question.OpenWater, false, ""), canopy = Number(Question.Canopy, false, ""), rain = Number(Question.RainCatch, false, "");
         if (_errors.Count > 0) return null;
 
@@ -112,6 +112,10 @@ public sealed class ColumnsForm
             Channels = channels,
         };
     }
+
+    /// <summary>A valve that stayed shut throughout needs no rate.</summary>
+    private bool Opens(LogSurvey survey, string choice) =>
+        Enumerable.Range(0, survey.Channels.Count).Any(i => this[ChoiceField(i)] == choice && survey.Channels[i].Statistics.Greatest > 0);
 
     private List<ChannelAnswer> Channels(LogSurvey survey)
     {

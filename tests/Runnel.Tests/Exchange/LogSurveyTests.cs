@@ -110,6 +110,36 @@ public sealed class LogSurveyTests
         Assert.StartsWith("no column holds times", Assert.Throws<UnreadableFileException>(() => Look("a,b\n1,2\n")).What, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Days_written_month_first_do_not_stretch_the_log()
+    {
+        var start = new DateTime(2026, 1, 28);
+        var survey = Look("when,name,state\n" + string.Join('\n', Enumerable.Range(0, 1500).Select(i =>
+            string.Create(CultureInfo.InvariantCulture, $"{start.AddMinutes(12 * i):MM/dd/yyyy hh:mm tt},pump,{i % 2}"))));
+        Assert.InRange(survey.Days, 12, 14);
+        Assert.InRange(survey.Channels[0].Statistics.ChangesPerDay, 110, 125);
+        Assert.Equal(Certainty.Sure, survey.Channels[0].Guess!.Certainty);
+    }
+
+    [Fact]
+    public void A_plug_that_gives_watts_and_cycles_is_the_pumps()
+    {
+        var survey = Look("time,Plug 2 W,Plug 7 W\n" + string.Join('\n', Enumerable.Range(0, 2000).Select(i =>
+            $"{1_769_900_400 + (i * 60)},{40 + (i % 2)},{(i % 20 < 6 ? 91 : 3)}")));
+        AssertGuess(survey, "Plug 7 W", Quantity.Power, EquipmentKind.Pump, Certainty.Sure);
+        Assert.Null(survey.Channels[0].Guess?.Equipment);
+    }
+
+    [Fact]
+    public void A_float_switch_is_the_pumps_also_where_it_hardly_ever_stops()
+    {
+        var rows = Enumerable.Range(0, 40).SelectMany(i => new[] { $"{1_769_900_400 + (i * 86_400)},1", $"{1_769_900_400 + (i * 86_400) + 84_000},0" });
+        var survey = Look("time,float switch\n" + string.Join('\n', rows));
+        Assert.Equal((Quantity.Running, EquipmentKind.Pump), (survey.Channels[0].Guess!.Measures, survey.Channels[0].Guess!.Equipment));
+        var unnamed = Look("time,ch 1\n" + string.Join('\n', rows));
+        Assert.Equal((EquipmentKind.Pump, Certainty.Guess), (unnamed.Channels[0].Guess!.Equipment!.Value, unnamed.Channels[0].Guess!.Certainty));
+    }
+
     private static void AssertGuess(LogSurvey survey, string name, Quantity quantity, EquipmentKind? equipment, Certainty certainty)
     {
         var guess = survey.Channels.Single(c => c.Name == name).Guess;
