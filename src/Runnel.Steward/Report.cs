@@ -32,7 +32,7 @@ internal static class Report
             Notices = notices,
             OwnRule = OwnRuleJudge.Of(state, notices, litresShort),
             Verdict = Wording.Verdict(state, notices, litresShort),
-            Remarks = [.. log.Remarks, .. Wording.Remarks(state)],
+            Remarks = [.. log.Remarks, .. Wording.Remarks(state, litresShort)],
             Evidence = new Evidence
             {
                 Cycles = [.. state.Cycles.Cycles.Select(c => new CyclePoint(c.FillStart, c.FillS, c.RunS, c.Disturbed))],

@@ -17,10 +17,13 @@ internal static class Wording
             return $"{urgency}: {Plain(standing.Cause)}.";
         }
 
-        if (litresShort.Count == 0) return "All is well as far as these readings show.";
+        if (litresShort.Count == 0 || !IsKnown(litresShort[^1])) return "All is well as far as these readings show.";
         var last = litresShort[^1];
         return string.Create(CultureInfo.InvariantCulture, $"All is well; the loop is {Math.Max(0, last.Value):0} L short of full.");
     }
+
+    /// <summary>A number whose band is wider than itself and than a few buckets would only mislead in a verdict.</summary>
+    private static bool IsKnown(TimeBand litres) => (litres.High - litres.Low) / 2 <= Math.Max(15, litres.Value / 2);
 
     /// <summary>A cause in the words of a sentence.</summary>
     public static string Plain(string cause) => cause switch
@@ -47,7 +50,7 @@ internal static class Wording
         _ => cause.Replace('-', ' '),
     };
 
-    public static IEnumerable<string> Remarks(LoopState state)
+    public static IEnumerable<string> Remarks(LoopState state, IReadOnlyList<TimeBand> litresShort)
     {
         double days = (state.LastReading - state.Began).TotalDays;
         if (days < 12)
@@ -61,7 +64,7 @@ internal static class Wording
             yield return "The sump's band is not told, so flows and litres cannot be worked out: add band = \"... L\" to the sump.";
         }
 
-        if (state.Kit.TopUp is not null && state.TopUpLPerS is null)
+        if (state.Kit.TopUp is not null && state.TopUpLPerS is null && state.Kit.TopUpVolume < 0)
         {
             yield return "The top-up's rate is not told, so its litres count as none: time a bucket and add rate = \"... L/min\".";
         }
@@ -74,6 +77,12 @@ internal static class Wording
         if (!state.Balance.Gauge.Known && days > 5)
         {
             yield return "Litres short could not be learnt: no top-up or bleed with a known rate was seen between quiet readings.";
+        }
+
+        if (litresShort.Count > 0 && !IsKnown(litresShort[^1]))
+        {
+            yield return string.Create(CultureInfo.InvariantCulture,
+                $"Litres can be told only to about {(litresShort[^1].High - litresShort[^1].Low) / 2:0} either way: fills scatter too much, or the band or a rate is told wrongly.");
         }
     }
 }

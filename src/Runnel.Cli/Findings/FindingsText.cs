@@ -14,7 +14,7 @@ public static class FindingsText
         Head(page, found);
         NoticesText.Write(page, found);
         if (found.OwnRule is { } rule) OwnRule(page, rule);
-        LedgerText.Write(page, found.Ledger);
+        LedgerText.Write(page, found);
         CyclesText.Write(page, found.Cycles);
         Estimates(page, found);
         Remarks(page, found);

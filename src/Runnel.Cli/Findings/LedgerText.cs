@@ -5,9 +5,19 @@ namespace Runnel.Cli.Findings;
 /// <summary>The water ledger: day by day for a short log, week by week (litres a day) for a long one.</summary>
 internal static class LedgerText
 {
-    public static void Write(PlainText page, IReadOnlyList<LedgerDay> ledger)
+    public static void Write(PlainText page, Diagnosis found)
     {
+        var ledger = found.Ledger;
         if (ledger.Count == 0) return;
+        if (!found.InflowIsKnown)
+        {
+            page.Heading("Water");
+            page.Sentence(
+                "Nothing that came in is logged (no top-up, no rain, nothing filled by hand), so litres cannot be balanced. Sun and plants would take "
+                + $"about {Wording.Litres(ledger.Average(d => d.Evaporation.L + d.PlantUse.L))} L a day.");
+            return;
+        }
+
         var blocks = CivilBlocks.Of(ledger, d => d.Date);
         bool weekly = CivilBlocks.Weekly(ledger.Count);
         page.Heading(weekly ? "Water, litres a day, week by week" : "Water, litres, day by day");

@@ -11,24 +11,24 @@ internal static class NoticesText
 
     public static void Write(PlainText page, Diagnosis found)
     {
-        var standing = found.Notices.Where(n => n.Cleared is null && n.Urgency != Urgency.Record)
-            .OrderBy(n => n.Urgency).ThenByDescending(n => n.FirstNoticed).ToList();
-        var over = found.Notices.Where(n => n.Cleared is not null && n.Urgency != Urgency.Record).OrderBy(n => n.FirstNoticed).ToList();
-        var record = found.Notices.Where(n => n.Urgency == Urgency.Record).OrderBy(n => n.FirstNoticed).ToList();
+        var series = NoticeSeries.Of(found.Notices);
+        var standing = series.Where(s => s.Stands && !s.IsForTheRecord).OrderBy(s => s.Urgency).ThenByDescending(s => s.Latest.FirstNoticed).ToList();
+        var over = series.Where(s => !s.Stands && !s.IsForTheRecord).OrderBy(s => s.FirstSince).ToList();
+        var record = series.Where(s => s.IsForTheRecord).ToList();
 
         page.Heading("What stands at the end of the log");
         if (standing.Count == 0) page.Sentence("Nothing that asks for you.");
-        foreach (var notice in standing) One(page, notice, found.Zone);
+        foreach (var trouble in standing) One(page, trouble, found.Zone);
         if (over.Count > 0)
         {
             page.Heading("What came and went");
-            foreach (var notice in over) One(page, notice, found.Zone);
+            foreach (var trouble in over) One(page, trouble, found.Zone);
         }
 
         if (record.Count > 0)
         {
             page.Heading("Questions, and for the record");
-            foreach (var notice in record.Take(MostForTheRecord)) One(page, notice, found.Zone);
+            foreach (var trouble in record.Take(MostForTheRecord)) One(page, trouble, found.Zone);
             if (record.Count > MostForTheRecord)
             {
                 page.Sentence($"And {Wording.Count(record.Count - MostForTheRecord)} more of this kind; --json lists them all.");
@@ -36,11 +36,13 @@ internal static class NoticesText
         }
     }
 
-    private static void One(PlainText page, Notice notice, DateTimeZone zone)
+    private static void One(PlainText page, NoticeSeries trouble, DateTimeZone zone)
     {
         const string indent = "  ";
-        page.Sentence($"{Wording.Name(notice.Urgency)}: {Wording.Causes(notice)}", indent, "");
-        string when = $"Since {Wording.At(notice.Since, zone)}, first noticed {Wording.At(notice.FirstNoticed, zone)}";
+        var notice = trouble.Latest;
+        page.Sentence($"{Wording.Name(trouble.Urgency)}: {Wording.Causes(notice)}", indent, "");
+        string when = trouble.Times == 1 ? "Since" : $"{Wording.Count(trouble.Times)} times since {Wording.At(trouble.FirstSince, zone)}; the last since";
+        when += $" {Wording.At(notice.Since, zone)}, {(trouble.Times == 1 ? "first " : "")}noticed {Wording.At(notice.FirstNoticed, zone)}";
         when += notice.Cleared is { } cleared ? $", over at {Wording.At(cleared, zone)}." : ".";
         if (notice.TimeLeft is { } left && notice.Cleared is null) when += $" Time left: at least {Wording.AtLeast(left)}.";
         page.Sentence(when, indent);

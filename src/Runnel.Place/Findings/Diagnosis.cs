@@ -16,6 +16,9 @@ public sealed record Diagnosis
     public required IReadOnlyList<string> Kit { get; init; }
     public required CycleSummary Cycles { get; init; }
     public required IReadOnlyList<LedgerDay> Ledger { get; init; }
+    /// <summary>Whether anything that came in was written down. Without it litres cannot be balanced, and what is unexplained says nothing.</summary>
+    public bool InflowIsKnown => Kit.Any(k => k.StartsWith("top-up", StringComparison.Ordinal)) || Ledger.Any(d => d.TopUp.L > 0 || d.Rain.L > 0);
+
     public required IReadOnlyList<Estimate> Estimates { get; init; }
 
     /// <summary>In the order in which they were first noticed.</summary>

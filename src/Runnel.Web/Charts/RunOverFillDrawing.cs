@@ -8,6 +8,9 @@ public sealed class RunOverFillDrawing
 {
     private const double LeftPx = 40, TopPx = 26;
 
+    /// <summary>So many times the middle half of the single cycles, either way of their middle, is shown at most.</summary>
+    private const double FenceSpreads = 6;
+
     private readonly RunOverFillChart _chart;
     private readonly SvgWriter _svg = new();
     private readonly RoundSteps _fills, _runs;
@@ -20,12 +23,11 @@ public sealed class RunOverFillDrawing
         _chart = chart;
         _id = $"{chart.Id}-{size.Name}";
         (_widthPx, _heightPx) = size == ChartSize.Phone ? (358, 236) : (420, 280);
-        FillAndRun[] marks = [.. chart.Before.Concat(chart.Since)];
-        (double low, double high) = Extent(marks.Select(m => m.Fill), chart.Scatter.Select(c => c.Fill));
+        (double low, double high) = Extent(chart, m => m.Fill, []);
         (_fills, _x) = Axis(low, high, LeftPx, _widthPx - 10);
         // The curve counts only where the plot shows it.
         BandPoint[] curve = [.. chart.Expected.Where(p => p.X >= _x.Low && p.X <= _x.High)];
-        (low, high) = Extent(marks.Select(m => m.Run).Concat(curve.Select(p => p.Value)), chart.Scatter.Select(c => c.Run));
+        (low, high) = Extent(chart, m => m.Run, curve.Select(p => p.Value));
         (_runs, _y) = Axis(low, high, TopPx + _heightPx, TopPx);
     }
 
@@ -41,12 +43,23 @@ public sealed class RunOverFillDrawing
         return (steps, new(steps.Low, steps.High, atLowPx, atHighPx));
     }
 
-    /// <summary>All the marks, and the middle 96 % of the single cycles.</summary>
-    private static (double Low, double High) Extent(IEnumerable<double> marks, IEnumerable<double> scatter)
+    /// <summary>
+    /// The marks, the curve, and the middle 96 % of the single cycles. Of what was usual, a few days far off (a loop that stood still) must not
+    /// press all the rest together; what a notice is about is shown wherever it lies.
+    /// </summary>
+    private static (double Low, double High) Extent(RunOverFillChart chart, Func<FillAndRun, double> of, IEnumerable<double> curve)
     {
-        double[] all = [.. scatter.Order()];
-        IEnumerable<double> ends = all.Length == 0 ? marks : marks.Append(all[all.Length / 50]).Append(all[^(1 + (all.Length / 50))]);
-        double[] values = [.. ends.Where(double.IsFinite).DefaultIfEmpty(0)];
+        double[] single = [.. chart.Scatter.Select(of).Order()];
+        IEnumerable<double> usual = chart.Before.Select(of).Concat(curve);
+        if (single.Length > 0)
+        {
+            usual = usual.Append(single[single.Length / 50]).Append(single[^(1 + (single.Length / 50))]);
+            double middle = single[single.Length / 2];
+            double reach = Math.Max(FenceSpreads * (single[single.Length * 3 / 4] - single[single.Length / 4]), middle / 4);
+            usual = usual.Select(v => Math.Clamp(v, middle - reach, middle + reach));
+        }
+
+        double[] values = [.. usual.Concat(chart.Since.Select(of)).Where(double.IsFinite).DefaultIfEmpty(0)];
         return (values.Min(), values.Max());
     }
 

@@ -17,9 +17,9 @@ public sealed partial class FindingsBody : ComponentBase
 
     private Diagnosis D => View.Diagnosis;
 
-    private Notice? Top => TopNotice.Of(D);
+    private NoticeSeries? Top => TopNotice.SeriesOf(D);
 
-    private IReadOnlyList<Notice> Others => TopNotice.Others(D);
+    private IReadOnlyList<NoticeSeries> Others => TopNotice.Others(D);
 
     /// <summary>The sentence without an urgency word of its own, which is set apart in colour.</summary>
     private string Verdict
@@ -47,8 +47,8 @@ public sealed partial class FindingsBody : ComponentBase
     {
         get
         {
-            int standing = Others.Count(n => n.Cleared is null && n.Urgency != Urgency.Record);
-            int asked = Others.Count(NoticeEntry.IsQuestion);
+            int standing = Others.Count(s => s.Stands && !s.IsForTheRecord);
+            int asked = Others.Count(s => NoticeEntry.IsQuestion(s.Latest));
             string words = standing == 0 ? "none of them stands" : $"{Figures.Number(standing)} of them {(standing == 1 ? "stands" : "stand")}";
             return asked == 0 ? words : $"{words}; {Figures.Number(asked)} {(asked == 1 ? "question" : "questions")}";
         }

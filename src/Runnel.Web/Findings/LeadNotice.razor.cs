@@ -9,9 +9,15 @@ namespace Runnel.Web.Findings;
 public sealed partial class LeadNotice : ComponentBase
 {
     [Parameter] public required FindingsView View { get; set; }
-    [Parameter] public required Notice Notice { get; set; }
+    [Parameter] public required NoticeSeries Series { get; set; }
+
+    private Notice Notice => Series.Latest;
 
     private DateTimeZone Zone => View.Diagnosis.Zone;
+
+    private string EarlierRounds => Series.Earlier.Count == 1
+        ? $"Once, from {Times.DayAndClock(Series.FirstSince, Zone)}, for {Times.Span(Series.Earlier[0].Cleared!.Value - Series.FirstSince)}."
+        : $"{Figures.Number(Series.Earlier.Count)} times since {Times.DayAndMonth(Series.FirstSince.InZone(Zone).Date)}.";
 
     private string OtherCauses
     {

@@ -10,7 +10,7 @@ public static class LedgerCharts
 {
     public static TimeChart? Water(Diagnosis d)
     {
-        if (d.Ledger.Count == 0) return null;
+        if (d.Ledger.Count == 0 || !d.InflowIsKnown) return null;
         DayBar[] Stack(Func<LedgerDay, double> from, Func<LedgerDay, double> height) =>
             [.. d.Ledger.Select(day => new DayBar(day.Date, from(day), from(day) + height(day)))];
         return new()
@@ -38,7 +38,7 @@ public static class LedgerCharts
 
     public static TimeChart? Unexplained(Diagnosis d)
     {
-        if (d.Ledger.Count == 0) return null;
+        if (d.Ledger.Count == 0 || !d.InflowIsKnown) return null;
         Notice? notice = TopNotice.Of(d) is { } top && Causes.ShowsInLedger(top.Cause) ? top : null;
         TimeBand[] points = [.. d.Ledger.Select(l => new TimeBand(
             d.Zone.AtStartOfDay(l.Date).ToInstant() + Duration.FromHours(12), l.Unexplained.L,

@@ -7,8 +7,13 @@ namespace Runnel.Web.Findings;
 
 public sealed partial class NoticeEntry : ComponentBase
 {
-    [Parameter] public required Notice Notice { get; set; }
+    /// <summary>Rounds that are told with their times; of more, only the number.</summary>
+    private const int MostRoundsTold = 4;
+
+    [Parameter] public required NoticeSeries Series { get; set; }
     [Parameter] public required DateTimeZone Zone { get; set; }
+
+    private Notice Notice => Series.Latest;
 
     /// <summary>What only a person can answer.</summary>
     internal static bool IsQuestion(Notice notice) =>
@@ -18,7 +23,7 @@ public sealed partial class NoticeEntry : ComponentBase
     private string Heading => Notice switch
     {
         _ when IsQuestion(Notice) => "Question:",
-        { Cleared: not null, Urgency: not Urgency.Record } => $"Over (was {Urgencies.Word(Notice.Urgency).ToLowerInvariant()}):",
+        { Cleared: not null, Urgency: not Urgency.Record } => $"Over (was {Urgencies.Word(Series.Urgency).ToLowerInvariant()}):",
         _ => Urgencies.Word(Notice.Urgency) + ":",
     };
 
@@ -31,10 +36,25 @@ public sealed partial class NoticeEntry : ComponentBase
     {
         get
         {
-            string words = $"Since {Times.DayAndClock(Notice.Since, Zone)}";
+            string words = Series.Times == 1
+                ? $"Since {Times.DayAndClock(Notice.Since, Zone)}"
+                : $"{Rounds} since {Times.DayAndMonth(Series.FirstSince.InZone(Zone).Date)}; the last from {Times.DayAndClock(Notice.Since, Zone)}";
             if (Notice.FirstNoticed - Notice.Since > Duration.FromMinutes(1)) words += $", noticed {Times.DayAndClock(Notice.FirstNoticed, Zone)}";
             if (Notice.Cleared is { } cleared) return $"{words}; over {Times.DayAndClock(cleared, Zone)}.";
             return Notice.TimeLeft is { } left ? $"{words}; at least {Times.SpanRoundedDown(left)} left." : words + ".";
+        }
+    }
+
+    private string Rounds => Series.Times == 2 ? "Twice" : $"{Figures.Number(Series.Times)} times";
+
+    private string EarlierRounds
+    {
+        get
+        {
+            Notice[] told = [.. Series.Earlier.Reverse().Take(MostRoundsTold)];
+            string words = "Before that: " + string.Join("; ", told.Select(n => $"{Times.DayAndClock(n.Since, Zone)}, for {Times.Span(n.Cleared!.Value - n.Since)}"));
+            int more = Series.Earlier.Count - told.Length;
+            return more == 0 ? words + "." : $"{words}; and {Figures.Number(more)} more.";
         }
     }
 }

@@ -11,12 +11,19 @@ public static class TopNotice
         .OrderBy(n => n.Urgency).ThenBy(n => n.FirstNoticed)
         .FirstOrDefault();
 
-    /// <summary>All the others: standing before cleared, urgent before the record, late before early.</summary>
-    public static IReadOnlyList<Notice> Others(Diagnosis diagnosis)
+    /// <summary>The trouble that the page leads with, with its earlier rounds; null where there is none.</summary>
+    public static NoticeSeries? SeriesOf(Diagnosis diagnosis)
     {
         Notice? top = Of(diagnosis);
-        return [.. diagnosis.Notices
-            .Where(n => !ReferenceEquals(n, top))
-            .OrderBy(n => n.Cleared is not null).ThenBy(n => n.Urgency).ThenByDescending(n => n.FirstNoticed)];
+        return NoticeSeries.Of(diagnosis.Notices).FirstOrDefault(s => ReferenceEquals(s.Latest, top));
+    }
+
+    /// <summary>All the others, each trouble once: standing before cleared, urgent before the record, late before early.</summary>
+    public static IReadOnlyList<NoticeSeries> Others(Diagnosis diagnosis)
+    {
+        Notice? top = Of(diagnosis);
+        return [.. NoticeSeries.Of(diagnosis.Notices)
+            .Where(s => !ReferenceEquals(s.Latest, top))
+            .OrderBy(s => !s.Stands).ThenBy(s => s.Urgency).ThenByDescending(s => s.Latest.FirstNoticed)];
     }
 }
