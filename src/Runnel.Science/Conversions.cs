@@ -58,5 +58,10 @@ public static class Conversions
     /// <summary>°C from °F.</summary>
     /// <param name="tempF">Temperature, °F.</param>
     /// <returns>°C.</returns>
-    public static double CFromF(double tempF) => (tempF - 32) / 1.8;
+    /// <exception cref="ArgumentOutOfRangeException">The temperature is NaN or infinite.</exception>
+    public static double CFromF(double tempF)
+    {
+        Require.Finite(tempF);
+        return (tempF - 32) / 1.8;
+    }
 }

@@ -101,7 +101,7 @@ public sealed class PublishedTable
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
-    private static List<string[]> Csv(string text)
+    public static List<string[]> Csv(string text)
     {
         var rows = new List<string[]>();
         var cells = new List<string>();

@@ -119,6 +119,74 @@ public readonly record struct MoistAir(double DryBulbC, double PressurePa, doubl
         return FromVapour(dryBulbC, pressurePa * humidityRatio / (MolarRatio + humidityRatio), pressurePa);
     }
 
+    /// <summary>Air of a wet bulb and dew point.</summary>
+    /// <param name="wetBulbC">Wet bulb, °C, -100 to 100.</param>
+    /// <param name="dewPointC">Dew point, °C, up to the wet bulb.</param>
+    /// <param name="pressurePa">Air pressure, Pa, 20,000 to 200,000.</param>
+    /// <returns>State.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range; also when the dry bulb would pass 200 °C.</exception>
+    /// <remarks>Equation 33 (over ice 35) solved for the dry bulb, in which it is linear.</remarks>
+    public static MoistAir FromWetBulbAndDewPoint(double wetBulbC, double dewPointC, double pressurePa)
+    {
+        Require.InRange(wetBulbC, -100, 100);
+        Require.InRange(dewPointC, -100, wetBulbC);
+        double wetPa = SaturationPressure.OfTemperaturePa(wetBulbC), vapourPa = SaturationPressure.OfTemperaturePa(dewPointC);
+        Require.InRange(pressurePa, Math.Max(20_000, wetPa * 1.001), 200_000);
+        double saturated = RatioOf(wetPa, pressurePa), ratio = RatioOf(vapourPa, pressurePa);
+        double dryBulbC = wetBulbC >= 0
+            ? (((2501 - (2.326 * wetBulbC)) * saturated) + (1.006 * wetBulbC) - (ratio * (2501 - (4.186 * wetBulbC)))) / ((1.86 * ratio) + 1.006)
+            : (((2830 - (0.24 * wetBulbC)) * saturated) + (1.006 * wetBulbC) - (ratio * (2830 - (2.1 * wetBulbC)))) / ((1.86 * ratio) + 1.006);
+        if (!(dryBulbC <= 200)) throw new ArgumentOutOfRangeException(nameof(dewPointC), dewPointC, "dewPointC is too far below wetBulbC: the dry bulb would pass 200");
+        return new MoistAir(dryBulbC, pressurePa, ratio);
+    }
+
+    /// <summary>Air of a dew point and relative humidity.</summary>
+    /// <param name="dewPointC">Dew point, or frost point below 0 °C, °C, -100 to 100.</param>
+    /// <param name="relHumidity">Relative humidity, above 0 to 1.</param>
+    /// <param name="pressurePa">Air pressure, Pa, 20,000 to 200,000, and above the vapour pressure.</param>
+    /// <returns>State.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range; also when the dry bulb would pass 200 °C.</exception>
+    public static MoistAir FromDewPointAndHumidity(double dewPointC, double relHumidity, double pressurePa)
+    {
+        Require.InRange(dewPointC, -100, 100);
+        double vapourPa = SaturationPressure.OfTemperaturePa(dewPointC);
+        Require.InRange(relHumidity, vapourPa / SaturationPressure.OfTemperaturePa(200), 1);
+        Require.InRange(pressurePa, Math.Max(20_000, vapourPa * 1.001), 200_000);
+        return new MoistAir(SaturationPressure.TemperatureC(vapourPa / relHumidity), pressurePa, RatioOf(vapourPa, pressurePa));
+    }
+
+    /// <summary>Air of a wet bulb and relative humidity.</summary>
+    /// <param name="wetBulbC">Wet bulb, °C, -100 to 100.</param>
+    /// <param name="relHumidity">Relative humidity, 0 to 1.</param>
+    /// <param name="pressurePa">Air pressure, Pa, 20,000 to 200,000, and above the vapour pressure.</param>
+    /// <returns>State.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range; also when the dry bulb would pass 200 °C.</exception>
+    /// <remarks>Bisection on the dry bulb: the ratio of that humidity rises with it, that of the wet bulb falls.</remarks>
+    public static MoistAir FromWetBulbAndHumidity(double wetBulbC, double relHumidity, double pressurePa)
+    {
+        Require.InRange(wetBulbC, -100, 100);
+        Require.InRange(relHumidity, 0, 1);
+        Require.InRange(pressurePa, Math.Max(20_000, SaturationPressure.OfTemperaturePa(wetBulbC) * 1.001), 200_000);
+        double low = wetBulbC, high = 200;
+        if (Excess(high) < 0) throw new ArgumentOutOfRangeException(nameof(relHumidity), relHumidity, "relHumidity is so low that the dry bulb would pass 200");
+        while (high - low > 1e-9)
+        {
+            double middle = (low + high) / 2;
+            if (Excess(middle) < 0) low = middle;
+            else high = middle;
+        }
+
+        double dryBulbC = (low + high) / 2;
+        return new MoistAir(dryBulbC, pressurePa, Math.Max(0, RatioOfWetBulb(dryBulbC, wetBulbC, pressurePa)));
+
+        double Excess(double dryBulb)
+        {
+            // Air hotter than boiling holds any amount: no ratio is too much there.
+            double vapourPa = relHumidity * SaturationPressure.OfTemperaturePa(dryBulb);
+            return vapourPa >= 0.999 * pressurePa ? 1 : RatioOf(vapourPa, pressurePa) - RatioOfWetBulb(dryBulb, wetBulbC, pressurePa);
+        }
+    }
+
     /// <summary>Enthalpy of moist air, kJ per kg of dry air.</summary>
     /// <param name="dryBulbC">Dry bulb, °C.</param>
     /// <param name="humidityRatio">Water over dry air, kg/kg.</param>

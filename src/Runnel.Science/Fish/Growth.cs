@@ -114,4 +114,78 @@ public static class Growth
         double finite = Math.Sqrt((population - n) / (population - 1.0));
         return new FishSample(mean, sd, StudentDistribution.Quantile(0.975, n - 1) * sd / Math.Sqrt(n) * finite, mean * population / 1000);
     }
+
+    /// <summary>Length from weight, the inverse of <see cref="WeightOfLength"/>.</summary>
+    /// <param name="weight">Weight, in the units of the coefficients (g for cm).</param>
+    /// <param name="a">Coefficient.</param>
+    /// <param name="b">Exponent, 2 to 4.</param>
+    /// <returns>Length.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    public static double LengthOfWeight(double weight, double a, double b)
+    {
+        Require.Positive(weight);
+        Require.Positive(a);
+        Require.InRange(b, 2, 4);
+        return Math.Pow(weight / a, 1 / b);
+    }
+
+    /// <summary>Weight over what the species weighs at that length: 1 is usual, 0.8 and less is lean.</summary>
+    /// <param name="weightG">Weight, g.</param>
+    /// <param name="lengthCm">Length, cm.</param>
+    /// <param name="a">Coefficient of the species, g and cm.</param>
+    /// <param name="b">Exponent, 2 to 4.</param>
+    /// <returns>Relative condition factor.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Le Cren (1951), J. Animal Ecology 20:201-219.</remarks>
+    public static double RelativeCondition(double weightG, double lengthCm, double a, double b)
+    {
+        Require.Positive(weightG);
+        return weightG / WeightOfLength(lengthCm, a, b);
+    }
+
+    /// <summary>Weight after some days at a specific growth rate, g.</summary>
+    /// <param name="startG">Weight at the start, g.</param>
+    /// <param name="percentPerDay">Specific growth rate, % a day, -10 to 20.</param>
+    /// <param name="days">Days, 0 or more. The rate falls as fish grow: weeks, not months.</param>
+    /// <returns>Weight, g.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Inverse of <see cref="SpecificPercentPerDay"/>.</remarks>
+    public static double WeightAtSpecificRateG(double startG, double percentPerDay, double days)
+    {
+        Require.Positive(startG);
+        Require.InRange(percentPerDay, -10, 20);
+        Require.InRange(days, 0, 3650);
+        return startG * Math.Exp(percentPerDay / 100 * days);
+    }
+
+    /// <summary>Sum of daily mean temperatures above a base, °C days: the time scale of growth.</summary>
+    /// <param name="tempsC">Mean water temperature of each day, °C, oldest first.</param>
+    /// <param name="baseC">Temperature below which nothing grows: 0 for the thermal growth coefficient.</param>
+    /// <returns>°C days.</returns>
+    /// <exception cref="ArgumentException">No days.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A temperature is NaN or infinite.</exception>
+    public static double DegreeDays(ReadOnlySpan<double> tempsC, double baseC = 0)
+    {
+        Require.Series(tempsC, 1);
+        Require.InRange(baseC, -5, 40);
+        double sum = 0;
+        foreach (double temp in tempsC) sum += Math.Max(0, temp - baseC);
+        return sum;
+    }
+
+    /// <summary>Fish to weigh so that the mean is known well enough.</summary>
+    /// <param name="sdG">Standard deviation of the weights, g, from an earlier sample.</param>
+    /// <param name="pm95G">Half width wanted of the 95 % interval, g.</param>
+    /// <param name="population">Fish in the group.</param>
+    /// <returns>Fish, 2 or more, at most the group.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Cochran (1977), chapter 4: n0 = (1.96 s/d)², less for a small group.</remarks>
+    public static int SampleSize(double sdG, double pm95G, int population)
+    {
+        Require.NotNegative(sdG);
+        Require.Positive(pm95G);
+        Require.InRange(population, 2, int.MaxValue);
+        double ratio = 1.959964 * sdG / pm95G, n = ratio * ratio;
+        return (int)Math.Clamp(Math.Ceiling(n / (1 + (n / population))), 2, population);
+    }
 }

@@ -154,4 +154,17 @@ public static class Nitrification
         Require.Positive(specificSurfaceM2PerM3);
         return 1000 * areaM2 / specificSurfaceM2PerM3;
     }
+
+    /// <summary>Alkalinity left once nitrogen is nitrified, mg/L as CaCO3.</summary>
+    /// <param name="alkalinityMgCaCO3PerL">Alkalinity before, mg/L as CaCO3.</param>
+    /// <param name="oxidisedMgNPerL">Nitrogen nitrified, mg N/L.</param>
+    /// <returns>mg/L as CaCO3; below 0 the nitrogen could not all be nitrified, and the pH fell out of range first.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or negative.</exception>
+    /// <remarks>Stoichiometry, <see cref="AlkalinityPerN"/>.</remarks>
+    public static double AlkalinityLeftMgCaCO3PerL(double alkalinityMgCaCO3PerL, double oxidisedMgNPerL)
+    {
+        Require.NotNegative(alkalinityMgCaCO3PerL);
+        Require.NotNegative(oxidisedMgNPerL);
+        return alkalinityMgCaCO3PerL - (AlkalinityPerN * oxidisedMgNPerL);
+    }
 }

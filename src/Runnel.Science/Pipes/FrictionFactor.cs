@@ -13,6 +13,7 @@ public static class FrictionFactor
     public static double Darcy(double reynolds, double relativeRoughness)
     {
         Require.Positive(reynolds);
+        Require.InRange(relativeRoughness, 0, 0.1);
         if (reynolds <= 2000) return Laminar(reynolds);
         if (reynolds >= 4000) return Colebrook(reynolds, relativeRoughness);
         double share = Math.Log(reynolds / 2000) / Math.Log(2);

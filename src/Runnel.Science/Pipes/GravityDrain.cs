@@ -55,4 +55,46 @@ public static class GravityDrain
         return new SiphonState(
             velocity, 60_000 * velocity * Math.PI * diameterM * diameterM / 4, -(crestAboveSurfaceM + ((1 + (shareBeforeCrest * losses)) * velocityHead)));
     }
+
+    /// <summary>A siphon once primed, with the friction of its pipe.</summary>
+    /// <param name="diameterM">Bore, m.</param>
+    /// <param name="outletBelowSurfaceM">Fall from the surface to the outlet, m.</param>
+    /// <param name="crestAboveSurfaceM">Height of the crest above the surface, m.</param>
+    /// <param name="sumOfK">Sum of the fittings' K, the entrance with them.</param>
+    /// <param name="lengthM">Length, m.</param>
+    /// <param name="roughnessMm">Roughness, mm.</param>
+    /// <param name="shareBeforeCrest">Share of the losses before the crest: half.</param>
+    /// <param name="viscosityM2PerS">Kinematic viscosity, m²/s.</param>
+    /// <param name="gravityMPerS2">Gravity, m/s².</param>
+    /// <returns>State.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>As <see cref="Siphon"/>, the friction factor that of <see cref="FrictionFactor.Darcy"/> at the flow.</remarks>
+    public static SiphonState SiphonOfPipe(
+        double diameterM, double outletBelowSurfaceM, double crestAboveSurfaceM, double sumOfK, double lengthM, double roughnessMm,
+        double shareBeforeCrest = 0.5, double viscosityM2PerS = 1.004e-6, double gravityMPerS2 = PipeFlow.GravityMPerS2)
+    {
+        Require.NotNegative(sumOfK);
+        var flow = PipeFlow.AtHeadLoss(outletBelowSurfaceM, lengthM, diameterM, roughnessMm, sumOfK + 1, viscosityM2PerS, gravityMPerS2);
+        return Siphon(diameterM, outletBelowSurfaceM, crestAboveSurfaceM, sumOfK, lengthM, flow.Friction, shareBeforeCrest, gravityMPerS2);
+    }
+
+    /// <summary>Height of a siphon's crest above the surface at which it breaks, m; build well below it, since air comes out of the water sooner.</summary>
+    /// <param name="airPressureKPa">Air pressure, kPa.</param>
+    /// <param name="vapourPressureKPa">Vapour pressure of the water, kPa.</param>
+    /// <param name="velocityMPerS">Velocity in the pipe, m/s.</param>
+    /// <param name="kBeforeCrest">Losses before the crest, as K.</param>
+    /// <param name="specificWeightKNPerM3">Specific weight, kN/m³.</param>
+    /// <returns>m.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Energy equation with the absolute pressure at the crest down to the vapour pressure.</remarks>
+    public static double GreatestCrestM(
+        double airPressureKPa, double vapourPressureKPa, double velocityMPerS, double kBeforeCrest, double specificWeightKNPerM3 = 9.79)
+    {
+        Require.InRange(airPressureKPa, 1, 200);
+        Require.InRange(vapourPressureKPa, 0, airPressureKPa);
+        Require.InRange(velocityMPerS, 0, 50);
+        Require.NotNegative(kBeforeCrest);
+        Require.InRange(specificWeightKNPerM3, 9, 11);
+        return ((airPressureKPa - vapourPressureKPa) / specificWeightKNPerM3) - ((1 + kBeforeCrest) * velocityMPerS * velocityMPerS / (2 * PipeFlow.GravityMPerS2));
+    }
 }

@@ -18,6 +18,7 @@ public static class PumpDemand
         Require.NotNegative(headM);
         Require.InRange(efficiency, 0.001, 1);
         Require.InRange(densityKgPerM3, 900, 1200);
+        Require.InRange(gravityMPerS2, 9.7, 9.9);
         return densityKgPerM3 * gravityMPerS2 * flowM3PerS * headM / efficiency;
     }
 
@@ -38,5 +39,21 @@ public static class PumpDemand
         Require.NotNegative(suctionLossM);
         Require.InRange(specificWeightKNPerM3, 9, 11);
         return ((surfacePressureKPa - vapourPressureKPa) / specificWeightKNPerM3) - suctionLiftM - suctionLossM;
+    }
+
+    /// <summary>Greatest height of the pump above the water, m.</summary>
+    /// <param name="surfacePressureKPa">Absolute pressure on the water taken from, kPa.</param>
+    /// <param name="vapourPressureKPa">Vapour pressure of the water, kPa (<see cref="Water.WaterProperties.VapourPressureKPa"/>).</param>
+    /// <param name="suctionLossM">Loss in the suction line, m.</param>
+    /// <param name="requiredM">Net positive suction head that the pump requires, m; half a metre more is kept in hand (common practice).</param>
+    /// <param name="specificWeightKNPerM3">Specific weight, kN/m³.</param>
+    /// <returns>m; below 0 the pump must stand so deep under the water.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks><see cref="SuctionHeadM"/> solved for the lift.</remarks>
+    public static double GreatestSuctionLiftM(
+        double surfacePressureKPa, double vapourPressureKPa, double suctionLossM, double requiredM, double specificWeightKNPerM3 = 9.79)
+    {
+        Require.InRange(requiredM, 0, 50);
+        return SuctionHeadM(surfacePressureKPa, vapourPressureKPa, 0, suctionLossM, specificWeightKNPerM3) - requiredM;
     }
 }

@@ -44,6 +44,7 @@ public static class Standpipe
         Require.Positive(diameterM);
         Require.InRange(weirCoefficient, 1, 2.5);
         Require.InRange(orificeCoefficient, 0.3, 1);
+        Require.InRange(gravityMPerS2, 9.7, 9.9);
         return orificeCoefficient * diameterM * Math.Sqrt(2 * gravityMPerS2) / (4 * weirCoefficient);
     }
 
@@ -62,6 +63,7 @@ public static class Standpipe
         Require.NotNegative(flowLPerMin);
         Require.InRange(weirCoefficient, 1, 2.5);
         Require.InRange(orificeCoefficient, 0.3, 1);
+        Require.InRange(gravityMPerS2, 9.7, 9.9);
         double flow = flowLPerMin / 60_000;
         double weir = Math.Pow(flow / (weirCoefficient * Math.PI * diameterM), 2.0 / 3);
         double velocity = flow / (orificeCoefficient * Math.PI * diameterM * diameterM / 4);

@@ -115,4 +115,30 @@ public static class Irrigation
         double spare = (5 * thresholdDsPerM) - waterDsPerM;
         return spare > waterDsPerM ? waterDsPerM / spare : null;
     }
+
+    /// <summary>Depth to apply so that the roots get theirs and the leaching share passes them, mm.</summary>
+    /// <param name="depthMm">Depth the plants need, mm.</param>
+    /// <param name="leachingFraction">From <see cref="LeachingFraction"/>, 0 to 0.9.</param>
+    /// <param name="efficiency">Share that reaches the roots, above 0 to 1.</param>
+    /// <returns>mm.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Ayers and Westcot (1985): AW = ET/(1 - LR).</remarks>
+    public static double WithLeachingMm(double depthMm, double leachingFraction, double efficiency = 1)
+    {
+        Require.NotNegative(depthMm);
+        Require.InRange(leachingFraction, 0, 0.9);
+        Require.InRange(efficiency, 0.01, 1);
+        return depthMm / ((1 - leachingFraction) * efficiency);
+    }
+
+    /// <summary>Time from the first run to the last when cycles must soak in, min.</summary>
+    /// <param name="split">From <see cref="Split"/>.</param>
+    /// <param name="soakMin">Pause between cycles, min: 20 to 60 (common practice).</param>
+    /// <returns>min.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The pause is NaN or negative.</exception>
+    public static double WithSoakMin(CycleAndSoak split, double soakMin)
+    {
+        Require.NotNegative(soakMin);
+        return split.TotalMin + ((split.Cycles - 1) * soakMin);
+    }
 }

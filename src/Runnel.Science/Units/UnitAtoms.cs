@@ -73,6 +73,7 @@ internal static class UnitAtoms
         ["d"] = new(Time, 86_400),
         ["day"] = new(Time, 86_400),
         ["wk"] = new(Time, 604_800),
+        ["mo"] = new(Time, 2_629_800),
         ["a"] = new(Time, 31_557_600),
         ["Hz"] = new(Time.Power(-1), 1, TakesPrefix: true),
 

@@ -78,4 +78,29 @@ public static class Ammonia
         double byPh = (0.0278 / (1 + Math.Pow(10, 7.688 - ph))) + (1.1994 / (1 + Math.Pow(10, ph - 7.688)));
         return 0.8876 * byPh * 2.126 * Math.Pow(10, 0.028 * (20 - Math.Max(waterTempC, 7)));
     }
+
+    /// <summary>Acidity constant of ammonium by the older measurements, pKa.</summary>
+    /// <param name="waterTempC">Water temperature, °C, 0 to 50.</param>
+    /// <returns>pKa, within 0.01 of <see cref="PKa"/> from 0 to 40 °C.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature is NaN or out of range.</exception>
+    /// <remarks>Bates and Pinching (1950), J. Am. Chem. Soc. 72:1393-1396: 2835.76/T - 0.6322 + 0.001225 T, T in kelvin; coefficients from memory, held
+    /// against the table of Trussell (1972), which rests on the measurements of both.</remarks>
+    public static double PKaBatesPinching(double waterTempC)
+    {
+        Require.InRange(waterTempC, 0, 50);
+        double kelvin = waterTempC + 273.15;
+        return (2835.76 / kelvin) - 0.6322 + (0.001225 * kelvin);
+    }
+
+    /// <summary>Share of total ammonia nitrogen present as un-ionised NH3, by the second published form.</summary>
+    /// <param name="ph">pH at <paramref name="waterTempC"/>, 0 to 14.</param>
+    /// <param name="waterTempC">Water temperature, °C, 0 to 50.</param>
+    /// <returns>Fraction 0 to 1, within 2 % of <see cref="UnionisedFraction"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>As <see cref="PKaBatesPinching"/>; to see how little the choice of the form matters beside the pH reading.</remarks>
+    public static double UnionisedFractionBatesPinching(double ph, double waterTempC)
+    {
+        Require.InRange(ph, 0, 14);
+        return 1 / (1 + Math.Pow(10, PKaBatesPinching(waterTempC) - ph));
+    }
 }

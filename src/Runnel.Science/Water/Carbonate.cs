@@ -46,7 +46,7 @@ public static class Carbonate
         Require.InRange(co2MgPerL, 1e-6, 500);
         double equivalents = Equivalents(alkalinityMgCaCO3PerL), co2 = co2MgPerL / (1000 * CO2GPerMol);
         var s = new Activities(waterTempC, equivalents);
-        return SolvePh(h => (co2 * s.AlkalinityPerCO2(h)) + s.Water(h) - equivalents);
+        return SolvePh(s, equivalents, co2, closed: false);
     }
 
     /// <summary>CO2 of water in balance with air, mg/L.</summary>
@@ -82,12 +82,25 @@ public static class Carbonate
     {
         Require.InRange(addedAlkalinityMgCaCO3PerL, 0, 1000);
         Require.InRange(addedCarbonMmolPerL, 0, 20);
-        double startCO2 = CO2MgPerL(startPh, startAlkalinityMgCaCO3PerL, waterTempC) / (1000 * CO2GPerMol), h = Math.Pow(10, -startPh);
-        var before = new Activities(waterTempC, Equivalents(startAlkalinityMgCaCO3PerL));
-        double carbon = (startCO2 * before.CarbonPerCO2(h)) + (addedCarbonMmolPerL / 1000);
+        double carbon = Carbon(startPh, startAlkalinityMgCaCO3PerL, waterTempC) + (addedCarbonMmolPerL / 1000);
         double equivalents = Equivalents(startAlkalinityMgCaCO3PerL + addedAlkalinityMgCaCO3PerL);
         var after = new Activities(waterTempC, equivalents);
-        return SolvePh(x => (carbon / after.CarbonPerCO2(x) * after.AlkalinityPerCO2(x)) + after.Water(x) - equivalents);
+        return SolvePh(after, equivalents, carbon, closed: true);
+    }
+
+    /// <summary>pH right after a strong acid is stirred in, before any CO2 leaves. Acid burns; pour acid into water, never water into acid; fish out of the way.</summary>
+    /// <param name="startPh">pH before, 4.5 to 10.</param>
+    /// <param name="startAlkalinityMgCaCO3PerL">Alkalinity before, mg/L as CaCO3, 0 to 1000.</param>
+    /// <param name="acidMeqPerL">Acid, meq/L: it takes 50 mg/L as CaCO3 of alkalinity for each, and must leave some.</param>
+    /// <param name="waterTempC">Water temperature, °C, 0 to 50.</param>
+    /// <returns>pH; once aerated it comes back to <see cref="AeratedPh"/> of the alkalinity that is left.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range, or the acid takes all alkalinity.</exception>
+    public static double PhAfterAcid(double startPh, double startAlkalinityMgCaCO3PerL, double acidMeqPerL, double waterTempC)
+    {
+        double carbon = Carbon(startPh, startAlkalinityMgCaCO3PerL, waterTempC);
+        Require.InRange(acidMeqPerL, 0, startAlkalinityMgCaCO3PerL / Conversions.MgCaCO3PerMeq);
+        double equivalents = Equivalents(startAlkalinityMgCaCO3PerL - (acidMeqPerL * Conversions.MgCaCO3PerMeq));
+        return SolvePh(new Activities(waterTempC, equivalents), equivalents, carbon, closed: true);
     }
 
     /// <summary>Saturation index of calcite: above 0 scale can form, below 0 limestone dissolves.</summary>
@@ -117,14 +130,21 @@ public static class Carbonate
         return alkalinityMgCaCO3PerL / (1000 * Conversions.MgCaCO3PerMeq);
     }
 
-    // The balance falls as hydrogen rises: bisection on pH cannot fail.
-    private static double SolvePh(Func<double, double> balance)
+    // Inorganic carbon of a water, mol/L.
+    private static double Carbon(double ph, double alkalinityMgCaCO3PerL, double waterTempC) =>
+        CO2MgPerL(ph, alkalinityMgCaCO3PerL, waterTempC) / (1000 * CO2GPerMol)
+            * new Activities(waterTempC, Equivalents(alkalinityMgCaCO3PerL)).CarbonPerCO2(Math.Pow(10, -ph));
+
+    // pH at which the charges balance: with the CO2 held (open to air), or all inorganic carbon held (closed). The balance falls as hydrogen rises, so
+    // bisection on pH cannot fail.
+    private static double SolvePh(in Activities s, double equivalents, double amount, bool closed)
     {
         double low = 3, high = 13;
         for (int i = 0; i < 50; i++)
         {
             double middle = (low + high) / 2;
-            if (balance(Math.Pow(10, -middle)) < 0) low = middle;
+            double h = Math.Pow(10, -middle), co2 = closed ? amount / s.CarbonPerCO2(h) : amount;
+            if ((co2 * s.AlkalinityPerCO2(h)) + s.Water(h) - equivalents < 0) low = middle;
             else high = middle;
         }
 

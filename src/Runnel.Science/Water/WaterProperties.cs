@@ -32,4 +32,15 @@ public static class WaterProperties
     /// <returns>Viscosity, m²/s.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The temperature is NaN or out of range.</exception>
     public static double KinematicViscosityM2PerS(double waterTempC) => ViscosityPaS(waterTempC) / DensityKgPerM3(waterTempC);
+
+    /// <summary>Vapour pressure, kPa: where the absolute pressure falls to it, water boils and a pump cavitates.</summary>
+    /// <param name="waterTempC">Temperature, °C, 0 to 100.</param>
+    /// <returns>Pressure, kPa.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature is NaN or out of range.</exception>
+    /// <remarks>As <see cref="Air.SaturationPressure"/> over liquid water (Hyland and Wexler 1983), within 0.03 %.</remarks>
+    public static double VapourPressureKPa(double waterTempC)
+    {
+        Require.InRange(waterTempC, 0, 100);
+        return Air.SaturationPressure.OfTemperaturePa(waterTempC) / 1000;
+    }
 }

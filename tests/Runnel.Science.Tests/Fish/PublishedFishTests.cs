@@ -265,17 +265,17 @@ public sealed class PublishedFishTests
             case "area_for_weekly_harvest":
                 double plants = PlantBalance.StandingPlants(N("plants_per_week"), 7 * N("weeks_to_harvest"), 7);
                 c.Compare("plants", plants);
-                c.Compare("plant_area_m2", plants / N("plants_per_m2"));
+                c.Compare("plant_area_m2", PlantBalance.StandingAreaM2(plants, N("plants_per_m2")));
                 break;
             case "daily_water_loss":
-                c.Compare("water_l_d", N("system_volume_l") * N("loss_percent_d") / 100);
+                c.Compare("water_l_d", PlantBalance.LossLPerDay(N("system_volume_l"), N("loss_percent_d") / 100));
                 break;
             case "transpiration_volume":
                 c.Compare("water_l_d", PlantBalance.WaterLPerDay(N("plant_area_m2"), N("et_mm_d")));
                 break;
             case "nitrogen_balance":
                 c.Compare("n_from_feed_g_d", PlantBalance.FeedNitrogenGPerDay(N("feed_g_d"), N("protein_fraction")));
-                c.Compare("n_to_plants_g_d", N("plant_area_m2") * N("nitrogen_uptake_g_m2_d"));
+                c.Compare("n_to_plants_g_d", PlantBalance.PlantNitrogenGPerDay(N("plant_area_m2"), N("nitrogen_uptake_g_m2_d")));
                 break;
             case "uvi_balance_check" or "uvi_system" or "uvi_trials" or "target_range" or "fao_design_table" or "ratio_published" or "plant_density_published" or "density_published":
                 return; // reference data

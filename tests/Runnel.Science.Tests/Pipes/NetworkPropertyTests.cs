@@ -79,6 +79,20 @@ public sealed class NetworkPropertyTests
         }
     }
 
+    // Dead ends behind a shut check valve once kept the solver flipping the valve on rounding alone until its steps ran out.
+    [Theory]
+    [InlineData(342053)]
+    [InlineData(3913)]
+    [InlineData(5315)]
+    [InlineData(7682)]
+    public void A_dead_end_behind_a_check_valve_is_solved_in_a_few_steps(int seed)
+    {
+        var (nodes, links) = RandomNetwork(seed);
+        var solution = new PipeNetwork(nodes, links).Solve();
+        Assert.Equal(NetworkStop.Solved, solution.Stop);
+        Assert.InRange(solution.Steps, 1, 25);
+    }
+
     [Fact]
     public void A_stopped_or_too_low_pump_gives_nothing_and_starts_again()
     {

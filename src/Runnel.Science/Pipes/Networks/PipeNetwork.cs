@@ -188,7 +188,7 @@ public sealed class PipeNetwork
                 moved = Math.Max(moved, Math.Abs(share * step[i]));
             }
 
-            if (share == 1 && HeadError() <= HeadTolerance && moved <= FlowTolerance + (FlowShare * most)) return Report(NetworkStop.Solved, count);
+            if (HeadError() <= HeadTolerance && moved <= FlowTolerance + (FlowShare * most)) return Report(NetworkStop.Solved, count);
         }
 
         return Report(NetworkStop.TooManySteps, MostSteps);
