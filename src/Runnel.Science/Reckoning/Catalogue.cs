@@ -6,12 +6,19 @@ public static class Catalogue
     private static readonly (Subject Subject, Relation[] Relations)[] Sections =
     [
         (new("water-tests", "What do my water tests say?"), WaterTests.All),
+        (new("dosing", "What do I add, and how much?"), Dosing.All),
         (new("air-for-fish", "How long can they go without air?"), AirForFish.All),
-        (new("weather", "How much does the sun and wind take?"), Weather.All),
-        (new("air-and-sun", "What do air and sun do?"), AirAndSun.All),
-        (new("rain", "How much rain can I catch?"), Rain.All),
+        (new("aerating", "What does my air pump give?"), Aerating.All),
+        (new("ph-and-hardness", "Why does my pH do that?"), WaterChemistry.All),
+        (new("feed-and-growth", "How much do I feed, and how do they grow?"), FeedAndGrowth.All),
+        (new("filter", "Is my filter big enough?"), FilterAndStart.All),
+        (new("plants-and-fish", "How many fish for how many plants?"), PlantsAndFish.All),
         (new("pipes", "How does the water run?"), PipesAndPumps.All),
         (new("gravity", "What runs over, through and down by itself?"), ByGravity.All),
+        (new("rain", "How much rain can I catch?"), Rain.All),
+        (new("weather", "How much do sun and wind take?"), Weather.All),
+        (new("small-waters", "How much evaporates here?"), OtherEvaporation.All),
+        (new("air-and-sun", "What do air and sun do?"), AirAndSun.All),
     ];
 
     private static readonly Dictionary<string, Relation> ByName;

@@ -34,4 +34,12 @@ public sealed class PublishedReckonerTests
             }
         }
     }
+
+    [Theory, MemberData(nameof(Files))]
+    public void Every_kind_of_row_has_a_relation_or_a_reason(string file)
+    {
+        string[] open = [.. Tables[file].Rows.Select(r => Tables[file][r.Data.Item1]).Where(c => ReckonedTables.Of(file, c) is null && ReckonedTables.ReasonFor(c) is null)
+            .Select(c => c.Relation).Distinct()];
+        Assert.True(open.Length == 0, $"{file}: {string.Join(", ", open)}");
+    }
 }

@@ -20,10 +20,14 @@ internal static class ReckonedTables
 {
     public static readonly string[] Files =
     [
-        "water-fish/ammonia.csv", "water-fish/do-saturation.csv", "water-fish/carbonate.csv",
+        "water-fish/ammonia.csv", "water-fish/do-saturation.csv", "water-fish/carbonate.csv", "water-fish/dosing.csv", "water-fish/nitrite-chloride.csv",
+        "water-fish/aeration.csv", "water-fish/fish-metabolism.csv", "water-fish/growth.csv", "water-fish/nitrification.csv", "water-fish/plant-balance.csv",
         "air-sun-soil/fao56-eto.csv", "air-sun-soil/fao56-eto-hourly.csv", "air-sun-soil/fao56-ra-table.csv", "air-sun-soil/open-water-evaporation.csv",
         "air-sun-soil/psychrometrics.csv", "air-sun-soil/rain.csv",
     ];
+
+    // A temperature alone says these; the other inputs do not count.
+    private static readonly Dictionary<string, string> Anywhere = new() { ["tan_mg_n_l"] = "1", ["do_mg_l"] = "6", ["ph"] = "7" };
 
     private static readonly Dictionary<string, RowUse> Uses = new()
     {
@@ -55,6 +59,79 @@ internal static class ReckonedTables
         ["tucker_worked_example"] = new("carbon-dioxide-factor"),
         ["co2_from_ph_alkalinity"] = new("carbon-dioxide"),
 
+        ["equilibrium_constants"] = new("carbonate-constants"),
+        ["published_pk1"] = new("carbonate-constants"),
+        ["stumm_morgan_constants"] = new("carbonate-constants"),
+        ["ph_of_aerated_water"] = new("ph-of-aerated-water"),
+        ["ph_from_co2_alkalinity"] = new("ph-from-co2-alkalinity"),
+        ["calcite_saturation_index"] = new("calcite-saturation-index"),
+        ["unit_conversion"] = new("unit-conversion"),
+        ["nitrification_alkalinity_and_ph"] = new("nitrification-alkalinity-and-ph"),
+
+        ["alkalinity_per_gram"] = new("alkalinity-per-gram"),
+        ["dose_to_raise_alkalinity"] = new("dose-to-raise-alkalinity"),
+        ["element_dose"] = new("element-dose"),
+        ["iron_chelate_dose"] = new("iron-chelate-dose"),
+        ["fishless_ammonia_dose"] = new("fishless-ammonia-dose"),
+        ["dechlorination_thiosulfate"] = new("dechlorination-thiosulfate"),
+        ["dechlorination_ascorbate"] = new("dechlorination-ascorbate"),
+        ["ph_after_base"] = new("ph-after-base"),
+        ["salt_dose_on_no2"] = new("salt-dose-on-no2"),
+        ["salt_dose_from_no2_n"] = new("salt-dose-on-no2"),
+        ["ratio_basis"] = new("nitrite-chloride-ratio"),
+        ["acre_foot_rule"] = new("salt-for-pond"),
+        ["salt_for_chloride"] = new("salt-for-chloride") { Outputs = new() { ["value"] = "salt_mg_l" } },
+
+        ["otr_field"] = new("otr-field"),
+        ["kla_temperature"] = new("kla-temperature"),
+        ["air_to_oxygen"] = new("air-to-oxygen"),
+        ["diffuser_pressure"] = new("diffuser-pressure"),
+        ["air_compression_power"] = new("air-compression-power"),
+        ["airlift_ideal_bound"] = new("airlift-bound") { Outputs = new() { ["value"] = "flow_l_min" } },
+        ["surface_exchange_k600"] = new("surface-exchange"),
+        ["surface_exchange_schmidt"] = new("surface-exchange") { Outputs = new() { ["value"] = "schmidt" } },
+        ["time_to_hypoxia_no_exchange"] = new("time-to-hypoxia"),
+        ["time_to_hypoxia_with_surface"] = new("time-to-hypoxia"),
+
+        ["tan_from_feed"] = new("tan-from-feed"),
+        ["fao_ammonia_from_feed"] = new("fao-ammonia-from-feed"),
+        ["oxygen_co2_solids_per_feed"] = new("oxygen-co2-solids-from-feed"),
+        ["fb4_respiration"] = new("respiration"),
+        ["allometric_ratio"] = new("allometric-ratio"),
+        ["liao_1971_trout"] = new("trout-respiration"),
+        ["ration"] = new("ration"),
+        ["feed_conversion"] = new("feed-conversion"),
+
+        ["tgc"] = new("tgc"),
+        ["tgc_projection"] = new("tgc-projection"),
+        ["tgc_varying_temperature"] = new("tgc-projection") { Inputs = new() { ["days"] = "-" } },
+        ["days_to_target"] = new("days-to-target"),
+        ["sgr"] = new("sgr"),
+        ["length_weight"] = new("length-weight"),
+        ["length_weight_imperial"] = new("length-weight-imperial"),
+        ["fulton_condition"] = new("fulton-condition"),
+        ["sample_mean_and_biomass"] = new("sample-mean-and-biomass"),
+
+        ["oxygen_and_alkalinity_demand"] = new("oxygen-and-alkalinity-demand"),
+        ["epa_growth_temperature"] = new("epa-nitrifier-growth") { Outputs = new() { ["value"] = "mu_hat" }, Also = Anywhere },
+        ["epa_half_saturation"] = new("epa-nitrifier-growth") { Outputs = new() { ["value"] = "k_n" }, Also = Anywhere },
+        ["epa_combined_growth"] = new("epa-nitrifier-growth"),
+        ["anthonisen_fa_fna"] = new("free-ammonia-and-nitrous-acid"),
+        ["hiatt_grady_growth"] = new("nitrifier-growth"),
+        ["uct_ph_factor"] = new("nitrification-ph-factor"),
+        ["fao_media_sizing"] = new("media-sizing") { Outputs = new() { ["value"] = "nh3_g_d" } },
+
+        ["area_from_feed"] = new("area-from-feed"),
+        ["feed_from_area"] = new("feed-from-area"),
+        ["biomass_from_feed"] = new("biomass-from-feed"),
+        ["tank_from_biomass"] = new("tank-from-biomass"),
+        ["density"] = new("density"),
+        ["area_for_weekly_harvest"] = new("area-for-weekly-harvest"),
+        ["whole_chain"] = new("whole-chain"),
+        ["daily_water_loss"] = new("daily-water-loss"),
+        ["transpiration_volume"] = new("transpiration-volume"),
+        ["nitrogen_balance"] = new("nitrogen-balance"),
+
         ["eto_daily_fao_pm_eq6"] = new("eto-daily"),
         ["eto_monthly_fao_pm_eq6"] = new("eto-daily"),
         ["eto_daily_missing_data"] = new("eto-daily"),
@@ -66,6 +143,15 @@ internal static class ReckonedTables
         },
         ["ra_table_2_6"] = new("extraterrestrial"),
         ["daylight_table_2_7"] = new("extraterrestrial"),
+        ["priestley_taylor"] = new("priestley-taylor"),
+        ["turc"] = new("turc"),
+        ["makkink"] = new("makkink"),
+        ["hargreaves_samani_variable_c"] = new("hargreaves-samani"),
+        ["tank_evaporation_ashrae"] = new("tank-evaporation"),
+        ["greenhouse_eto_almeria_radiation"] = new("greenhouse-eto"),
+        ["shade_net_effect"] = new("shade-net"),
+        ["open_water_shuttleworth_wind"] = new("open-water-shuttleworth") { Outputs = Left("rn_mj_m2_day") },
+        ["isa_pressure"] = new("standard-atmosphere"),
         ["open_water_penman_1956_wind"] = new("open-water-evaporation"),
 
         ["state_from_dry_bulb_rh"] = new("air"),
@@ -85,6 +171,30 @@ internal static class ReckonedTables
     private static readonly Dictionary<string, string> Reasons = new()
     {
         ["runoff_coefficient"] = "reference data",
+        ["published_fact"] = "reference data",
+        ["sote_per_depth"] = "reference data",
+        ["alpha_range"] = "reference data",
+        ["published_time_to_distress"] = "reference data",
+        ["trout_feed_chart"] = "reference data",
+        ["feed_rate_range"] = "reference data",
+        ["fcr_published"] = "reference data",
+        ["published_growth_time"] = "reference data",
+        ["constant"] = "constants, checked where they stand",
+        ["cycling_duration_published"] = "reference data",
+        ["cycling_stage_published"] = "reference data",
+        ["fish_in_start"] = "reference data",
+        ["reference_run_state"] = "a run over weeks, checked with the box model",
+        ["reference_run_milestones"] = "a run over weeks, checked with the box model",
+        ["ratio_published"] = "reference data",
+        ["plant_density_published"] = "reference data",
+        ["density_published"] = "reference data",
+        ["fao_design_table"] = "reference data",
+        ["uvi_system"] = "reference data",
+        ["uvi_trials"] = "reference data",
+        ["uvi_balance_check"] = "reference data",
+        ["target_range"] = "reference data",
+        ["en25814_salinity_slope"] = "a slope of tables, checked with the saturation itself",
+        ["rainwater_yield_us"] = "the same sum in US units, which the pages convert",
     };
 
     public static RowUse? Of(string file, PublishedCase c) => c.Relation switch
@@ -98,10 +208,13 @@ internal static class ReckonedTables
                 : c.Text("note").Contains("4-day", StringComparison.Ordinal) ? "tan_chronic_4d_mg_n_l" : "tan_chronic_mg_n_l",
             }
         },
+        "element_fraction" => c.Text("substance").StartsWith("NH3 in 10", StringComparison.Ordinal) ? null : new("element-fraction"),
+        "rate_temperature_correction" => new("rate-temperature-correction") { Also = new() { ["reference_temp_c"] = c.Text("parameter").Contains("from 25", StringComparison.Ordinal) ? "25" : "20" } },
         _ => Uses.GetValueOrDefault(c.Relation),
     };
 
-    public static string? ReasonFor(PublishedCase c) => Reasons.GetValueOrDefault(c.Relation);
+    public static string? ReasonFor(PublishedCase c) =>
+        c.Relation == "element_fraction" ? "a solution, not a pure substance" : Reasons.GetValueOrDefault(c.Relation);
 
     private static Dictionary<string, string> Left(params string[] columns) => columns.ToDictionary(c => c, _ => "");
 }
