@@ -21,6 +21,7 @@ public static class Wind
     /// <param name="windRunKmPerDay">Wind run, km a day, 0 to 8000.</param>
     /// <returns>Wind speed, m/s.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The run is NaN or out of range.</exception>
+    /// <remarks>Definition.</remarks>
     public static double FromRunMPerS(double windRunKmPerDay)
     {
         Require.InRange(windRunKmPerDay, 0, 8000);

@@ -8,6 +8,7 @@ namespace Runnel.Science.Drying;
 public readonly record struct DriedYield(double PreparedKg, double DriedKg, double WaterKg, double Ratio);
 
 /// <summary>Moisture on wet and dry basis, and yields: they differ by a factor of several, so each name says which.</summary>
+/// <remarks>Definitions; exact.</remarks>
 public static class Moisture
 {
     /// <summary>Dry basis from wet basis.</summary>

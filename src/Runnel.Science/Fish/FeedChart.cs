@@ -12,7 +12,8 @@ public sealed record FeedChartCell(string LengthIn, double TempF, double Percent
 
 /// <summary>Feeding chart of rainbow trout by length and water temperature.</summary>
 /// <remarks>Leitritz and Lewis (1980), Trout and Salmon Culture. Between printed temperatures, and for cells that are not at hand, the chart is read
-/// along equal ratios, within 0.2 % of body weight (5 % of the value) of the cells around. Feed less than the chart when oxygen is short or fish leave feed over.</remarks>
+/// along equal ratios: printed cells, left out one by one, come back so within 0.25 % of body weight. Feed less than the chart when oxygen is short or
+/// fish leave feed over.</remarks>
 public static class FeedChart
 {
     private static readonly string[] Classes = ["<1", "1-2", "2-3", "3-4", "4-5", "5-6", "6-7", "7-8", "8-9", "9-10", ">10"];

@@ -1,6 +1,8 @@
 namespace Runnel.Science.Fish;
 
 /// <summary>Sums of feeding and stocking, by definition.</summary>
+/// <remarks>Definitions; exact. Rations in print: 1 to 2 % of body weight a day at grow-out (FAO Fisheries Technical Paper 589, 2014,
+/// section 7.2); density below 20 kg/m³ in small systems (its key guidelines).</remarks>
 public static class Stocking
 {
     /// <summary>Daily ration, g.</summary>

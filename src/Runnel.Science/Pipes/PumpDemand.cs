@@ -11,6 +11,7 @@ public static class PumpDemand
     /// <param name="gravityMPerS2">Gravity, m/s².</param>
     /// <returns>Power, W.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Definition: density x gravity x flow x head over efficiency.</remarks>
     public static double PowerW(
         double flowM3PerS, double headM, double efficiency, double densityKgPerM3 = 998.2, double gravityMPerS2 = PipeFlow.GravityMPerS2)
     {
@@ -30,6 +31,7 @@ public static class PumpDemand
     /// <param name="specificWeightKNPerM3">Specific weight, kN/m³: water 9.79.</param>
     /// <returns>Head, m.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Energy equation, as in Crane TP-410. The pump maker's figure for what is required comes with the pump.</remarks>
     public static double SuctionHeadM(
         double surfacePressureKPa, double vapourPressureKPa, double suctionLiftM, double suctionLossM, double specificWeightKNPerM3 = 9.79)
     {

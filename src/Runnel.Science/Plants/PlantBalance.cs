@@ -1,6 +1,8 @@
 namespace Runnel.Science.Plants;
 
 /// <summary>Sums that tie feed, plants, water and nitrogen together, by definition; the ratios are the caller's.</summary>
+/// <remarks>Definitions; exact. The ratios scatter by half: Rakocy (2007) for rafts and nutrient film, FAO Fisheries Technical
+/// Paper 589 (2014) section 8.1 for leafy and fruiting crops.</remarks>
 public static class PlantBalance
 {
     /// <summary>Nitrogen over protein, g/g.</summary>

@@ -41,6 +41,7 @@ public static class Irrigation
     /// <param name="areaM2">Area, m².</param>
     /// <returns>mm/h.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Definition: a litre on a square metre is a millimetre.</remarks>
     public static double RateMmPerH(double flowLPerH, double areaM2)
     {
         Require.NotNegative(flowLPerH);
@@ -54,6 +55,7 @@ public static class Irrigation
     /// <param name="efficiency">Share that reaches the roots, above 0 to 1.</param>
     /// <returns>min.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Definition.</remarks>
     public static double RunTimeMin(double depthMm, double rateMmPerH, double efficiency = 1)
     {
         Require.NotNegative(depthMm);
@@ -136,6 +138,7 @@ public static class Irrigation
     /// <param name="soakMin">Pause between cycles, min: 20 to 60 (common practice).</param>
     /// <returns>min.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The pause is NaN or negative.</exception>
+    /// <remarks>Definition.</remarks>
     public static double WithSoakMin(CycleAndSoak split, double soakMin)
     {
         Require.NotNegative(soakMin);

@@ -25,6 +25,7 @@ public static class JulianDay
     /// <param name="unixS">Seconds since 1 January 1970 UTC.</param>
     /// <returns>Julian day.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is NaN or outside 1900 to 2100.</exception>
+    /// <remarks>Definition; leap seconds are left out, as in POSIX time.</remarks>
     public static double FromUnix(double unixS)
     {
         Require.InRange(unixS, -2_208_988_800, 4_102_444_800);

@@ -60,7 +60,10 @@ public static class SolarDay
     /// <remarks>FAO-56 equation 21.</remarks>
     public static double ExtraterrestrialMJPerM2Day(double latitudeDeg, int dayOfYear)
     {
-        double sunset = SunsetHourAngleRad(latitudeDeg, dayOfYear);
-        return SolarHour.ExtraterrestrialBetweenMJPerM2(latitudeDeg, dayOfYear, -sunset, sunset);
+        Require.InRange(latitudeDeg, -90, 90);
+        var (sinLatitude, cosLatitude) = Math.SinCos(latitudeDeg * (Math.PI / 180));
+        var (sinDeclination, cosDeclination) = Math.SinCos(DeclinationRad(dayOfYear));
+        double up = sinLatitude * sinDeclination, across = cosLatitude * cosDeclination, cosine = Math.Clamp(-up / across, -1, 1);
+        return 24 * 60 / Math.PI * SolarConstantMJPerM2Min * InverseDistance(dayOfYear) * ((Math.Acos(cosine) * up) + (across * Math.Sqrt(1 - (cosine * cosine))));
     }
 }

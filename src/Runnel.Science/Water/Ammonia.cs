@@ -32,6 +32,7 @@ public static class Ammonia
     /// <param name="waterTempC">Water temperature, °C, 0 to 50.</param>
     /// <returns>mg NH3-N/L; times 1.2159 it is mg NH3/L.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>As <see cref="UnionisedFraction"/>. A pH off by 0.1 shifts it by a fifth.</remarks>
     public static double UnionisedMgNPerL(double tanMgNPerL, double ph, double waterTempC)
     {
         Require.NotNegative(tanMgNPerL);
@@ -44,6 +45,7 @@ public static class Ammonia
     /// <param name="waterTempC">Water temperature, °C, 0 to 50.</param>
     /// <returns>mg N/L.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>As <see cref="UnionisedFraction"/>, turned round.</remarks>
     public static double TanLimitMgNPerL(double limitMgNPerL, double ph, double waterTempC)
     {
         Require.NotNegative(limitMgNPerL);

@@ -1,6 +1,7 @@
 namespace Runnel.Science.Water;
 
 /// <summary>How much of a product brings an element up: iron chelate, potassium and calcium salts, ammonia for cycling without fish.</summary>
+/// <remarks>Balance of mass; as good as the strength on the label and the volume.</remarks>
 public static class ElementDose
 {
     /// <summary>Grams of product that raise an element in a volume.</summary>

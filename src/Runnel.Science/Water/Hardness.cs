@@ -65,6 +65,7 @@ public static class Hardness
     /// <param name="to">Unit wanted.</param>
     /// <returns>Value in that unit.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The value is NaN or negative, or there is no such unit.</exception>
+    /// <remarks>Definitions, see <see cref="MgCaCO3PerLOf"/>; exact.</remarks>
     public static double Convert(double value, HardnessUnit from, HardnessUnit to)
     {
         Require.NotNegative(value);
