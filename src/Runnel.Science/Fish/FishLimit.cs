@@ -104,36 +104,3 @@ public sealed record FishLimit(
         _ => false,
     };
 }
-
-/// <summary>The limits of fish, of plants in their water and of filter bacteria.</summary>
-public static class FishLimits
-{
-    /// <summary>All limits.</summary>
-    public static IReadOnlyList<FishLimit> All { get; } = ReferenceData.Read("fish-limits.csv", r => new FishLimit(
-        r.Text("species"), r.Optional("scientific_name") ?? "", r.Text("quantity"), r.Text("unit"), r.Optional("as") ?? "", r.Word<FishLimitGrade>("grade"),
-        r.Word<FishLimitBound>("bound"), r.Range("value", "value_max"), r.Optional("act") is null ? FishAct.None : r.Word<FishAct>("act"), r.Text("says"),
-        r.Optional("note") ?? "", r.Source, r.Provenance));
-
-    /// <summary>Species and groups listed.</summary>
-    public static IReadOnlyList<string> Species { get; } = [.. All.Select(l => l.Species).Distinct()];
-
-    /// <summary>Limits of a species on a quantity.</summary>
-    /// <param name="species">Common name, its beginning, or scientific name.</param>
-    /// <param name="quantity">Quantity, or null for all.</param>
-    /// <returns>None where nothing is listed.</returns>
-    public static IEnumerable<FishLimit> Of(string species, string? quantity = null) => All.Where(l =>
-        (l.Species.StartsWith(species, StringComparison.OrdinalIgnoreCase) || string.Equals(l.ScientificName, species, StringComparison.OrdinalIgnoreCase))
-        && (quantity is null || l.Quantity == quantity));
-
-    /// <summary>Limits that speak of trouble at a level, the gravest first.</summary>
-    /// <param name="species">Common name, its beginning, or scientific name.</param>
-    /// <param name="quantity">Quantity.</param>
-    /// <param name="level">Level, in the unit of the limits.</param>
-    /// <returns>Limits of grade stress or danger that hold there; where sources differ the stricter ones speak alone, and the caller shows whose they are.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The level is NaN or infinite.</exception>
-    public static IReadOnlyList<FishLimit> Trouble(string species, string quantity, double level)
-    {
-        Require.Finite(level);
-        return [.. Of(species, quantity).Where(l => l.Grade is FishLimitGrade.Stress or FishLimitGrade.Danger && l.Speaks(level)).OrderByDescending(l => l.Grade)];
-    }
-}

@@ -148,6 +148,21 @@ public sealed class PublishedFigureTests
         Assert.Throws<ArgumentOutOfRangeException>(() => FishLimits.Trouble("jade perch", "water-temperature", double.NaN));
     }
 
+    [Theory]
+    [InlineData("Nile tilapia", "water-temperature", 28, FishComfort.Comfort)]
+    [InlineData("Nile tilapia", "water-temperature", 24, FishComfort.OutsideComfort)]
+    [InlineData("Nile tilapia", "water-temperature", 16, FishComfort.Stress)]
+    [InlineData("Nile tilapia", "water-temperature", 11, FishComfort.Danger)]
+    [InlineData("rainbow trout", "dissolved-oxygen", 8, FishComfort.Comfort)]
+    [InlineData("rainbow trout", "dissolved-oxygen", 6.2, FishComfort.OutsideComfort)]
+    [InlineData("jade perch", "nitrate", 50, FishComfort.NothingKnown)]
+    public void A_level_is_judged_by_the_strictest_source(string species, string quantity, double level, FishComfort verdict)
+    {
+        var judged = FishLimits.Judge(species, quantity, level);
+        Assert.Equal(verdict, judged.Comfort);
+        Assert.Equal(verdict == FishComfort.NothingKnown, judged.Because.Count == 0);
+    }
+
     [Fact]
     public void No_species_is_in_comfort_and_in_danger_by_the_same_source() => Assert.All(
         FishLimits.All.Where(l => l is { Grade: FishLimitGrade.Comfort, Bound: FishLimitBound.Within }),

@@ -94,6 +94,26 @@ public sealed class NetworkPropertyTests
     }
 
     [Fact]
+    public void Shutting_clogging_and_slowing_at_random_never_leaves_the_solver_without_an_answer() => Seed.Sample(seed =>
+    {
+        var (nodes, links) = RandomNetwork(seed);
+        var network = new PipeNetwork(nodes, links);
+        var random = new Random(seed);
+        for (int i = 0; i < 10; i++)
+        {
+            int link = random.Next(links.Count);
+            network.SetOpen(link, random.Next(3) > 0);
+            if (links[link] is NetworkPump) network.SetSpeed(link, random.Next(3) == 0 ? 0 : 0.3 + random.NextDouble());
+            if (links[link] is NetworkPipe pipe) network.SetPipe(link, pipe.MinorK + Math.Pow(10, 4 * random.NextDouble()), pipe.RoughnessMm, pipe.DiameterM * (0.2 + (0.8 * random.NextDouble())));
+            var solution = network.Solve();
+            Assert.NotEqual(NetworkStop.TooManySteps, solution.Stop);
+            if (solution.Stop != NetworkStop.Solved) continue;
+            Assert.InRange(solution.FlowErrorM3PerS, 0, 1e-9);
+            Assert.InRange(solution.HeadErrorM, 0, 1e-3);
+        }
+    }, iter: 200);
+
+    [Fact]
     public void A_stopped_or_too_low_pump_gives_nothing_and_starts_again()
     {
         PipeNetwork network = new([new("sump", 0), new("tank", 3), new("j")],

@@ -9,10 +9,14 @@ internal struct LinkLaw
     // Below this flow (m³/s) powers of the flow turn straight, so that the slope is never 0.
     private const double Straight = 1e-8, Straight2 = Straight * Straight;
 
+    // Against its way a one-way link shuts smoothly within this flow (m³/s): a sharp bend would let rounding alone flip it.
+    private const double Knee = 1e-11;
+
     private double laminar, laminarTo, turbulent, reynoldsPerFlow, roughness, logAt2000, logAt4000; // Darcy and Weisbach
     private double minor;
     private double power, exponent; // power law: pump curve, outlet, Hazen and Williams
     private double lift;            // head given without flow
+    private double start;           // slope without flow
 
     public bool OneWay { get; private init; }
 
@@ -42,7 +46,7 @@ internal struct LinkLaw
             law.exponent = 1.852;
             law.power = HazenWilliams.HeadLossM(1, pipe.LengthM, diameterM, c);
             law.laminarTo = double.PositiveInfinity;
-            return law;
+            return law.WithStart();
         }
 
         law.roughness = roughnessMm / 1000 / diameterM;
@@ -51,7 +55,7 @@ internal struct LinkLaw
         law.laminar = 64 / law.reynoldsPerFlow * law.turbulent;
         law.logAt2000 = Math.Log(FrictionFactor.Laminar(2000));
         law.logAt4000 = Math.Log(FrictionFactor.Colebrook(4000, law.roughness));
-        return law;
+        return law.WithStart();
     }
 
     public static LinkLaw Pump(PumpCurve curve, double speed)
@@ -66,25 +70,32 @@ internal struct LinkLaw
             power = now.Coefficient * Math.Pow(60_000, now.Exponent),
             FirstFlow = now.MostFlowLPerMin / 60_000 / 2,
             laminarTo = double.PositiveInfinity,
-        };
+        }.WithStart();
     }
 
-    public static LinkLaw Outlet(NetworkOutlet outlet) => new()
+    public static LinkLaw Outlet(NetworkOutlet outlet) => new LinkLaw
     {
         OneWay = true,
         exponent = 1 / outlet.Exponent,
         power = Math.Pow(outlet.CoefficientM3PerS, -1 / outlet.Exponent),
         FirstFlow = outlet.CoefficientM3PerS,
         laminarTo = double.PositiveInfinity,
-    };
+    }.WithStart();
 
     /// <summary>Head lost (m) at a flow (m³/s), and its slope (m a m³/s).</summary>
     public readonly double LossM(double flow, out double slope)
     {
-        if (Shut || (OneWay && flow < 0))
+        if (Shut)
         {
             slope = ShutSlope;
-            return (ShutSlope * flow) - (Shut ? 0 : lift);
+            return ShutSlope * flow;
+        }
+
+        if (OneWay && flow < 0)
+        {
+            double back = -flow, sum = back + Knee;
+            slope = (ShutSlope * back * (back + (2 * Knee)) / (sum * sum)) + start;
+            return (start * flow) - (ShutSlope * back * back / sum) - lift;
         }
 
         double size = Math.Abs(flow), loss = FrictionM(size, out slope);
@@ -96,6 +107,12 @@ internal struct LinkLaw
         }
 
         return (flow < 0 ? -loss : loss) - lift;
+    }
+
+    private LinkLaw WithStart()
+    {
+        _ = LossM(0, out start);
+        return this;
     }
 
     private readonly double FrictionM(double flow, out double slope)

@@ -12,6 +12,9 @@ namespace Runnel.Science.Pipes.Networks;
 public sealed class PipeNetwork
 {
     private const int MostSteps = 200;
+
+    // Flows that stand still for so many steps are the answer: a valve that hangs between open and shut may keep its head from settling to the last digit.
+    private const int StillEnough = 25;
     private const double HeadTolerance = 1e-7, FlowTolerance = 1e-10, FlowShare = 1e-8;
 
     private readonly NetworkLayout layout;
@@ -166,6 +169,7 @@ public sealed class PipeNetwork
     /// <returns>How it came out.</returns>
     public NetworkSolution Solve()
     {
+        int still = 0;
         Evaluate(0);
         for (int count = 1; count <= MostSteps; count++)
         {
@@ -188,7 +192,8 @@ public sealed class PipeNetwork
                 moved = Math.Max(moved, Math.Abs(share * step[i]));
             }
 
-            if (HeadError() <= HeadTolerance && moved <= FlowTolerance + (FlowShare * most)) return Report(NetworkStop.Solved, count);
+            still = moved <= FlowTolerance + (FlowShare * most) ? still + 1 : 0;
+            if (still > 0 && (HeadError() <= HeadTolerance || still == StillEnough)) return Report(NetworkStop.Solved, count);
         }
 
         return Report(NetworkStop.TooManySteps, MostSteps);
@@ -292,7 +297,7 @@ public sealed class PipeNetwork
             imbalance = Math.Max(imbalance, Math.Abs(right[layout.Order[node]] - demand[node]));
         }
 
-        if (stop == NetworkStop.Solved && least < lowest - 1000) stop = NetworkStop.DemandNotMet;
+        if (least < lowest - 1000) stop = NetworkStop.DemandNotMet;
         return new NetworkSolution(stop, steps, HeadError(), imbalance);
     }
 
