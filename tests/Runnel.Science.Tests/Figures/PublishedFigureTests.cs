@@ -174,7 +174,7 @@ public sealed class PublishedFigureTests
         (string File, string[] Relations)[] tables =
         [
             ("water-fish/plant-balance.csv", ["target_range", "ratio_published", "plant_density_published"]), ("water-fish/nitrification.csv", ["cycling_duration_published"]),
-            ("water-fish/aeration.csv", ["alpha_range", "published_time_to_distress"]), ("water-fish/fish-metabolism.csv", ["feed_rate_range"]),
+            ("water-fish/aeration.csv", ["alpha_range", "published_time_to_distress", "sote_per_depth"]), ("water-fish/fish-metabolism.csv", ["feed_rate_range"]),
         ];
         foreach (var (file, relations) in tables)
         {
@@ -186,6 +186,21 @@ public sealed class PublishedFigureTests
         }
 
         static double Expected(PublishedCase c, string end) => double.Parse(c.ExpectedText(end), System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    [Fact, Trait("source", "FAO 589 (2014), table 8.1")]
+    public void Sizes_of_small_systems_agree_with_print_and_with_the_sums()
+    {
+        foreach (var c in All("water-fish/plant-balance.csv").Where(c => c.Relation == "fao_design_table"))
+        {
+            var size = SystemSize.For(c.Number("tank_volume_l"))!;
+            Compare(c, ("plant_area_m2", size.PlantAreaM2), ("feed_g_d", size.FeedGPerDay), ("fish_biomass_kg", size.FishKg), ("min", size.FiltersL.Least), ("max", size.FiltersL.Greatest));
+            Assert.InRange(Stocking.DensityKgPerM3(size.FishKg, size.TankL), 19, 25.1);
+            Assert.InRange(size.FeedGPerDay / size.PlantAreaM2, 49, 51);
+        }
+
+        Assert.Null(SystemSize.For(100));
+        Assert.Equal(500, SystemSize.For(999)!.TankL);
     }
 
     private static IEnumerable<PublishedCase> All(string file)

@@ -16,7 +16,7 @@ public sealed class ReferenceDataTests
     [
         ("_m3_m3", 0, 0.8), ("_m2_per_m3", 50, 5000), ("_per_m2", 0.1, 1000), ("_min_m", 0.05, 5), ("_max_m", 0.05, 5), ("height_m", 0.01, 30), ("_mm", 0, 100),
         ("spacing_cm", 1, 500), ("_days", 1, 800), ("temp_c", -5, 60), ("ph", 3, 11), ("kc", 0, 2), ("kcb", 0, 2), ("p_fraction", 0.05, 0.95), ("_fraction", 0, 1),
-        ("g_per_100g", 0, 100), ("void", 0, 1), ("temp_f", 32, 110), ("percent_body_weight_d", 0, 20),
+        ("g_per_100g", 0, 100), ("_l", 1, 10_000), ("_kg", 0, 1000), ("g_per_day", 0, 100_000), ("l_per_h", 0, 100_000), ("_m2", 0, 10_000), ("void", 0, 1), ("temp_f", 32, 110), ("percent_body_weight_d", 0, 20),
     ];
 
     public static IEnumerable<TheoryDataRow<string>> Files => ReferenceData.Files.Select(f => new TheoryDataRow<string>(f));
