@@ -38,8 +38,11 @@ public static class Figure
     {
         "1" => "",
         "degC" => "°C",
+        "degF" => "°F",
         "deg" => "°",
-        _ => unit.Replace("m2", "m²", StringComparison.Ordinal).Replace("m3", "m³", StringComparison.Ordinal)
+        _ => unit.Replace("gal_us", "US gal", StringComparison.Ordinal).Replace("gal_br", "imperial gal", StringComparison.Ordinal)
+            .Replace("mm[Hg]", "mmHg", StringComparison.Ordinal).Replace("ug/", "µg/", StringComparison.Ordinal).Replace("ft2", "ft²", StringComparison.Ordinal)
+            .Replace("m2", "m²", StringComparison.Ordinal).Replace("m3", "m³", StringComparison.Ordinal)
             .Replace("CO2", "CO₂", StringComparison.Ordinal).Replace("CaCO3", "CaCO₃", StringComparison.Ordinal),
     };
 }

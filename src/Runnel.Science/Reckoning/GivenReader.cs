@@ -9,6 +9,9 @@ internal sealed class GivenReader(Relation relation)
     private readonly Dictionary<string, object> values = [];
     private readonly List<Problem> problems = [];
 
+    // Also what was named with a value that is not taken: that is told once, not again as missing.
+    private readonly HashSet<string> named = [];
+
     /// <summary>The inputs, or null and the problems.</summary>
     public (Given? Given, IReadOnlyList<Problem> Problems) Read(IEnumerable<KeyValuePair<string, string>> given)
     {
@@ -16,12 +19,12 @@ internal sealed class GivenReader(Relation relation)
         {
             if (string.IsNullOrWhiteSpace(text)) continue;
             if (relation.Find(name) is not { } input) problems.Add(Unknown(name));
-            else if (values.ContainsKey(input.Name)) problems.Add(new Problem(input.Name, "is given twice", $"Give it once: {input.Words}, {input.Range}"));
+            else if (!named.Add(input.Name)) problems.Add(new Problem(input.Name, "is given twice", $"Give it once: {input.Words}, {input.Range}"));
             else if (ValueText.Read(input, text.Trim(), out var problem) is { } value) values.Add(input.Name, value);
             else problems.Add(problem!);
         }
 
-        if (problems.Count == 0) Complete();
+        Complete();
         return problems.Count == 0 ? (new Given(values), []) : (null, problems);
     }
 
@@ -31,30 +34,30 @@ internal sealed class GivenReader(Relation relation)
         foreach (var choice in relation.Choices) Choose(choice, given);
         foreach (var input in relation.Inputs)
         {
-            if (values.ContainsKey(input.Name)) continue;
-            bool chosenAgainst = relation.Choices.Any(c => c.Groups.Any(g => g.Contains(input.Name)) && c.Groups.Any(g => g.Any(values.ContainsKey)));
-            if (input.Default is { } text && !chosenAgainst) values.Add(input.Name, ValueText.Read(input, text, out _)!);
+            if (named.Contains(input.Name)) continue;
+            bool chosenAgainst = relation.Choices.Any(c => c.Groups.Any(g => g.Contains(input.Name)) && c.Groups.Any(g => g.Any(named.Contains)));
+            if (input.Default is { } text && !chosenAgainst) values.TryAdd(input.Name, ValueText.Read(input, text, out _)!);
             else if (!relation.IsOptional(input)) problems.Add(new Problem(input.Name, "is missing", $"Give {input.Words}, {input.Range}"));
         }
     }
 
     private void Choose(OneOf choice, Given given)
     {
-        var whole = choice.Groups.Where(g => g.All(values.ContainsKey)).ToArray();
-        var begun = choice.Groups.Where(g => g.Any(values.ContainsKey)).ToArray();
+        var whole = choice.Groups.Where(g => g.All(named.Contains)).ToArray();
+        var begun = choice.Groups.Where(g => g.Any(named.Contains)).ToArray();
         if (whole.Length == 0 && begun.Length == 0)
         {
             bool stoodFor = choice.Groups[0].All(n => relation.Find(n)!.Default is not null);
             if (!choice.MayBeNone && !stoodFor) problems.Add(new Problem(string.Join(" or ", choice.Groups.Select(g => g[0])), "is missing", $"Give {Described(choice)}"));
         }
-        else if (whole.Length == 0 || begun.Any(g => !g.All(values.ContainsKey) && !whole.Any(w => g.Where(values.ContainsKey).All(w.Contains))))
+        else if (whole.Length == 0 || begun.Any(g => !g.All(named.Contains) && !whole.Any(w => g.Where(named.Contains).All(w.Contains))))
         {
-            var half = begun.First(g => !g.All(values.ContainsKey));
-            string missing = half.First(n => !values.ContainsKey(n));
+            var half = begun.First(g => !g.All(named.Contains));
+            string missing = half.First(n => !named.Contains(n));
             var input = relation.Find(missing)!;
-            problems.Add(new Problem(missing, $"is missing beside {half.First(values.ContainsKey)}", $"Give {input.Words}, {input.Range}; or {choice.Words}"));
+            problems.Add(new Problem(missing, $"is missing beside {half.First(named.Contains)}", $"Give {input.Words}, {input.Range}; or {choice.Words}"));
         }
-        else if (whole.Length > 1 && choice.Agrees?.Invoke(given) != true)
+        else if (whole.Length > 1 && (problems.Count > 0 || choice.Agrees?.Invoke(given) != true))
         {
             problems.Add(new Problem(whole[1][0], $"is given beside {whole[0][0]}", $"Give only one of them: {choice.Words}"));
         }

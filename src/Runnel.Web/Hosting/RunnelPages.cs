@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Runnel.Web.Findings;
+using Runnel.Web.Reckoner;
 using Runnel.Web.Shell;
 using Runnel.Web.YourLog;
 
@@ -41,6 +42,7 @@ public static class RunnelPages
         services.AddRazorComponents();
         services.AddAntiforgery(a => a.Cookie.Name = "runnel-form");
         services.AddProblemDetails();
+        services.AddReckonerDescription();
         services.AddResponseCompression(c =>
         {
             c.EnableForHttps = true;
@@ -65,6 +67,7 @@ public static class RunnelPages
         app.MapLook();
         app.MapFindings();
         app.MapDroppedLogs();
+        app.MapReckoner();
         app.Map("/api/{**rest}", () => TypedResults.Problem(statusCode: StatusCodes.Status404NotFound, title: "There is no such address.")).ExcludeFromDescription();
         app.MapRazorComponents<Shell.Shell>();
     }

@@ -1,0 +1,35 @@
+using Runnel.Science.Reckoning;
+
+namespace Runnel.Web.Reckoner;
+
+/// <summary>One thing a form asks for: an input, or several of which one group is to be filled in.</summary>
+/// <param name="Groups">Groups of inputs; one group of one input where there is no choice.</param>
+/// <param name="MayBeNone">Whether all may stay empty.</param>
+public sealed record Asking(IReadOnlyList<IReadOnlyList<Input>> Groups, bool MayBeNone)
+{
+    public bool IsChoice => Groups.Count > 1;
+
+    /// <summary>Whether a usual value stands in for it.</summary>
+    public bool IsUsual => !IsChoice && Groups[0][0].Optional;
+
+    /// <summary>Words as they begin a line; pH keeps its own way.</summary>
+    public static string Capital(string words) => words.StartsWith("pH", StringComparison.Ordinal) ? words : char.ToUpperInvariant(words[0]) + words[1..];
+
+    /// <summary>What a form asks for, in the order of the inputs.</summary>
+    public static IReadOnlyList<Asking> Of(Relation relation)
+    {
+        var asked = new List<Asking>();
+        var done = new HashSet<string>();
+        foreach (Input input in relation.Inputs)
+        {
+            if (done.Contains(input.Name)) continue;
+            OneOf? choice = relation.Choices.FirstOrDefault(c => c.Groups.Any(g => g.Contains(input.Name)));
+            Asking next = choice is null ? new([[input]], input.Optional)
+                : new([.. choice.Groups.Select(g => (IReadOnlyList<Input>)[.. g.Select(n => relation.Find(n)!)])], choice.MayBeNone);
+            foreach (Input taken in next.Groups.SelectMany(g => g)) done.Add(taken.Name);
+            asked.Add(next);
+        }
+
+        return asked;
+    }
+}
