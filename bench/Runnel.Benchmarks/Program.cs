@@ -4,6 +4,7 @@ return args.FirstOrDefault() switch
 {
     "detection" => DetectionCommand.Run(Options.Parse(args.Skip(1))),
     "write" => WriteCommand.Run(Options.Parse(args.Skip(1))),
+    "speed" => await SpeedCommand.RunAsync(Options.Parse(args.Skip(1))),
     "describe" => DescribeCommand.Run(Options.Parse(args.Skip(1))),
     "relations" => RelationsCommand.Run(),
     _ => Usage(),
@@ -13,6 +14,7 @@ static int Usage()
 {
     Console.Error.WriteLine("detection [--kind A|B|C|D|all] [--story NAME|all|faults|changes] [--seeds N] [--first-seed K] [--days D] [--verbose]");
     Console.Error.WriteLine("write     --kind A --story NAME --seed K --days D --out DIR   (or --story demo)");
+    Console.Error.WriteLine("speed     [--kind A] [--days 90]");
     Console.Error.WriteLine("describe  [--kind ...] [--seeds N] [--first-seed K] [--days D]");
     Console.Error.WriteLine("relations");
     return 2;

@@ -66,7 +66,7 @@ internal static class DiagnoseCommand
         }
         catch (NotYetReadableException error)
         {
-            throw new RefusedException(ExitCodes.CouldNot, [$"{path}: {error.Message}".ReplaceLineEndings(" ")]);
+            throw new RefusedException(ExitCodes.CouldNot, [$"{path}: {error.Message.TrimEnd('.')}.".ReplaceLineEndings(" ")]);
         }
     }
 

@@ -60,7 +60,7 @@ public sealed class FindingsPageTests(Site site)
         await visit.Page.Keyboard.PressAsync("ArrowRight");
         await visit.Page.Keyboard.PressAsync("0");
         await Assertions.Expect(plot.Locator("svg.wide")).ToHaveAttributeAsync("data-from", wholeFrom.ToString(System.Globalization.CultureInfo.InvariantCulture));
-        await visit.AssertSoundAsync();
+        await visit.AssertFitsAsync();
     }
 
     [Fact]

@@ -62,7 +62,8 @@ internal static class QuantityReader
     /// <summary>The value in <paramref name="unit"/>, or null with the problem reported.</summary>
     internal static double? Read(SectionValues section, TomlEntry entry, Unit unit, string example, ProblemList problems)
     {
-        string kind = $"a {unit.Dimension.Name} with its unit";
+        string name = unit.Dimension.Name;
+        string kind = $"{(name[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an" : "a")} {name} with its unit";
         switch (entry.Value)
         {
             case TomlScalar { Value: string text }:
@@ -100,6 +101,8 @@ internal static class QuantityReader
         MeasureFault.Comma => $"Write a decimal point, and nothing between thousands, as in {example}",
         MeasureFault.NoUnit => $"Add the unit, as in {example}",
         MeasureFault.UnknownUnit when Meant.TryGetValue(measure.UnitText, out var meant) => $"Write the unit as {meant}",
+        MeasureFault.UnknownUnit when measure.UnitText.StartsWith("gal/", StringComparison.Ordinal) =>
+            $"A gallon is two different volumes: write [gal_us]{measure.UnitText[3..]} or [gal_br]{measure.UnitText[3..]}",
         MeasureFault.UnknownUnit => $"{PlaceProblem.Quoted(measure.UnitText)} is no unit known here: write it as in {example}",
         _ => $"Begin with the number, as in {example}",
     };

@@ -40,7 +40,9 @@ public sealed class YourLogTests(Site site)
         await Assertions.Expect(page.GetByText("Under the fig").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
         TestContext.Current.SendDiagnosticMessage($"findings {watch.ElapsedMilliseconds} ms after the answers");
         await Assertions.Expect(page.Locator("#over-time svg.ch").First).ToBeAttachedAsync();
-        if (script) await visit.AssertSoundAsync();
+        // The same body at every width and in the dark is held to the rules on the first page.
+        if (script && width == 390) await visit.AssertSoundAsync();
+        else await visit.AssertFitsAsync();
     }
 
     [Fact]
@@ -58,7 +60,7 @@ public sealed class YourLogTests(Site site)
         await page.WaitForURLAsync(FindingsAddress);
         await Assertions.Expect(page.Locator("h1")).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator(".figs li").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
-        await visit.AssertSoundAsync();
+        await visit.AssertFitsAsync();
 
         IDownload report = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = "Save this as one file" }).ClickAsync());
         Assert.EndsWith(".html", report.SuggestedFilename, StringComparison.Ordinal);

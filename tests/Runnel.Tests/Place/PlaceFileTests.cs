@@ -46,6 +46,7 @@ public class PlaceFileTests
     [InlineData("band = \"65 L\"", "band = \"65\"", "15:8", "is \"65\"", "Add the unit", null)]
     [InlineData("band = \"65 L\"", "band = \"6,5 L\"", "15:8", "6,5 L", "decimal point", null)]
     [InlineData("band = \"65 L\"", "band = \"65 gal\"", "15:8", "65 gal", "[gal_us] (3.785 L) or [gal_br] (4.546 L)", null)]
+    [InlineData("band = \"65 L\"", "band = \"65 gal/min\"", "15:8", "65 gal/min", "write [gal_us]/min or [gal_br]/min", null)]
     [InlineData("band = \"65 L\"", "band = \"65 buckets\"", "15:8", "65 buckets", "buckets is no unit known here", null)]
     [InlineData("band = \"65 L\"", "band = \"0 L\"", "15:8", "more than 0", "Correct the number", null)]
     [InlineData("band = \"65 L\"", "band = [65, \"L\"]", "15:8", "a list", "Write it as in \"65 L\"", null)]
