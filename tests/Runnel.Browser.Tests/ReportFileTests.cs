@@ -42,8 +42,13 @@ public sealed class ReportFileTests(Site site)
         var quiet = MadeUpFindings.Quiet();
         var once = new Notice
         {
-            Causes = [new(CauseNames.PumpStopped, 0.8)], Urgency = Urgency.ActNow, Since = quiet.From + Duration.FromDays(3), FirstNoticed = quiet.From + Duration.FromDays(3),
-            Cleared = quiet.From + Duration.FromDays(3) + Duration.FromMinutes(25), Evidence = "The pump stood still.", FirstAct = "Look at its plug.",
+            Causes = [new(CauseNames.PumpStopped, 0.8)],
+            Urgency = Urgency.ActNow,
+            Since = quiet.From + Duration.FromDays(3),
+            FirstNoticed = quiet.From + Duration.FromDays(3),
+            Cleared = quiet.From + Duration.FromDays(3) + Duration.FromMinutes(25),
+            Evidence = "The pump stood still.",
+            FirstAct = "Look at its plug.",
         };
         Notice[] weekly = [.. Enumerable.Range(0, 6).Select(i => once with
         {
@@ -67,7 +72,9 @@ public sealed class ReportFileTests(Site site)
         var quiet = MadeUpFindings.Quiet();
         var pumpOnly = quiet with
         {
-            Kit = ["pump-running"], Ledger = [.. quiet.Ledger.Select(d => d with { TopUp = default, Rain = default })], Evidence = quiet.Evidence with { Pulses = [] },
+            Kit = ["pump-running"],
+            Ledger = [.. quiet.Ledger.Select(d => d with { TopUp = default, Rain = default })],
+            Evidence = quiet.Evidence with { Pulses = [] },
         };
         string html = HtmlReport.Render(pumpOnly);
         Assert.DoesNotContain("Unexplained, by day", html, StringComparison.Ordinal);
