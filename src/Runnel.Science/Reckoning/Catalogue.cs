@@ -13,11 +13,14 @@ public static class Catalogue
         (new("feed-and-growth", "How much do I feed, and how do they grow?"), FeedAndGrowth.All),
         (new("filter", "Is my filter big enough?"), FilterAndStart.All),
         (new("plants-and-fish", "How many fish for how many plants?"), PlantsAndFish.All),
+        (new("watering", "How long do I water?"), Watering.All),
         (new("pipes", "How does the water run?"), PipesAndPumps.All),
         (new("gravity", "What runs over, through and down by itself?"), ByGravity.All),
         (new("rain", "How much rain can I catch?"), Rain.All),
         (new("weather", "How much do sun and wind take?"), Weather.All),
         (new("small-waters", "How much evaporates here?"), OtherEvaporation.All),
+        (new("drying", "When is it dry, and will it keep?"), DryingFood.All),
+        (new("power", "Have I power enough?"), PowerForIt.All),
         (new("air-and-sun", "What do air and sun do?"), AirAndSun.All),
     ];
 
