@@ -1,8 +1,11 @@
 using System.Diagnostics;
 using System.Globalization;
+using System.Text;
+using Runnel.Exchange.Reckoner;
 using Runnel.Science.Pipes;
 using Runnel.Science.Pipes.Networks;
 using Runnel.Science.Plants;
+using Runnel.Science.Reckoning;
 using Runnel.Science.Sun;
 using Runnel.Science.Water;
 
@@ -30,10 +33,27 @@ internal static class RelationsCommand
             for (int i = 0; i < 1_000_000; i++) sum += Ammonia.UnionisedFraction(6 + (i % 30 * 0.1), 10 + (i % 20));
             return sum;
         });
+        byte[] table = Table();
+        Report("table reckoned, rows", 10_000, () => Reckoned(table));
         var network = Plant();
         Report("network of 12 links, from cold", 20_000, () => Solve(network, 20_000, cold: true));
         Report("network of 12 links, as levels drift", 20_000, () => Solve(network, 20_000, cold: false));
         return 0;
+    }
+
+    // A spreadsheet of water tests: what the command does with it, without start and disk.
+    private static byte[] Table()
+    {
+        var text = new StringBuilder("id,temp_c,ph,tan_mg_n_l,note\n");
+        for (int i = 0; i < 10_000; i++) text.Append(CultureInfo.InvariantCulture, $"{i},{10 + (i % 20)},{6 + (i % 30 * 0.1):0.0},1.5,\"a, b\"\n");
+        return Encoding.UTF8.GetBytes(text.ToString());
+    }
+
+    private static double Reckoned(byte[] table)
+    {
+        using var input = new MemoryStream(table);
+        using var output = new StringWriter(CultureInfo.InvariantCulture);
+        return ReckonerTable.Run(Catalogue.Find("ammonia")!, [], input, output, CancellationToken.None).Rows;
     }
 
     private static double Positions(int count, SunPrecision precision)
