@@ -7,7 +7,14 @@ namespace Runnel.Science.Reckoning;
 internal static class Dosing
 {
     private static readonly string[] Bases = [.. AlkalinityDose.Bases.Select(b => b.Formula)];
-    private static readonly Input Base = Word("substance", "the base, by its formula (dolomite and limestone are known too)", "KHCO3");
+    private static readonly (string Value, string Words)[] Named =
+    [
+        ("KHCO3", "potassium bicarbonate"), ("NaHCO3", "sodium bicarbonate, baking soda"), ("K2CO3", "potassium carbonate, potash"), ("Na2CO3", "sodium carbonate, washing soda"),
+        ("Ca(OH)2", "calcium hydroxide, hydrated lime"), ("KOH", "potassium hydroxide, caustic potash"), ("NaOH", "sodium hydroxide, caustic soda"), ("CaO", "calcium oxide, quicklime"),
+        ("Mg(OH)2", "magnesium hydroxide"), ("MgO", "magnesium oxide"), ("CaCO3", "calcium carbonate, limestone"), ("MgCO3", "magnesium carbonate"), ("CaMg(CO3)2", "dolomite"),
+    ];
+
+    private static readonly Input Base = Word("substance", "the base (its formula; dolomite and limestone are known too)", "KHCO3") with { Offers = Named };
     private static readonly Input ElementFraction = Number("product_element_fraction", "1", "share of the element in the product, as a fraction", 1e-6, 1, "0.06");
     private static readonly Input Raise = Number("delta_element_mg_l", "mg/L", "rise wanted", 0, 1000, "2");
     private static readonly Input Chlorine = Number("chlorine_mg_l", "mg/L", "chlorine in the tap water", 0, 20, "2");

@@ -49,6 +49,9 @@ public sealed record Input(string Name, string Unit, string Words)
     /// <summary>The words taken; empty where any is looked at.</summary>
     public IReadOnlyList<string> Choices { get; init; } = [];
 
+    /// <summary>Words to pick from on a page, each with what people call it; others may still be typed in a command.</summary>
+    public IReadOnlyList<(string Value, string Words)> Offers { get; init; } = [];
+
     /// <summary>The range in words, with the unit: <c>0 to 50 degC</c>.</summary>
     public string Range => Kind switch
     {
