@@ -23,6 +23,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
     /// <summary>Position of the 12-hour window, which tells when a loss is over.</summary>
     private const int ClearingWindow = 2;
     private Instant? _firstSeen;
+    private Instant? _shortSince;
     private LossWindows? _windows;
     private double _noticedLPerH;
     private Instant _quietSince;
@@ -60,6 +61,13 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
             var rate = rates[k];
             if (double.IsNaN(rate.LPerH) || sign * rate.Z < LossZ[k] || sign * rate.LPerH < LeastLPerH[k]) continue;
             if (!Goes(state, last, LossWindows.Lengths[k], sign)) continue;
+            if (state.Kit.HasSiphon && LossWindows.Lengths[k] <= 8 && _shortSince is null)
+            {
+                // A siphon that falls in or out of step looks like hours of loss; it must still be there an hour later.
+                _shortSince = state.Now;
+                return;
+            }
+
             if (sign > 0 && OnlyAtPulses(state, rate.LPerH, last, LossWindows.Lengths[k])) continue;
             double fouling = sign > 0 ? FoulingShare(state, rate.LPerH, last, LossWindows.Lengths[k]) : 0;
             if (double.IsNaN(fouling)) return;
@@ -69,6 +77,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         }
 
         _firstSeen = null;
+        if (sign > 0) _shortSince = null;
     }
 
     /// <summary>How far a seeming loss may be fouled drains holding water back, 0 to 1; NaN: not to be told yet, wait. A slow loss could be

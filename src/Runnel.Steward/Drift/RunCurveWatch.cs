@@ -32,6 +32,9 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
     private int _lastSign;
     private Instant _lastStep = Instant.MinValue;
     private readonly List<(Instant Start, Instant End)> _taughtNothing = [];
+
+    /// <summary>A few bins at the end that climb are a passing thing or a step; a ramp needs a day and more to be one.</summary>
+    private static readonly Duration YoungestRamp = Duration.FromHours(26);
     private Instant? _since;
     private string _key = WearKey;
     private double _noticed;
@@ -196,8 +199,9 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         double lead = step.Gain - ramp.Gain;
         if (state.Now - _lastStep < Duration.FromDays(10)) lead -= 3;
         bool outOfPatience = state.Now - _pendingSince! > Patience;
+        bool tooYoung = bins[^1].Start - bins[ramp.Onset].Start < YoungestRamp;
         if (lead > 4 || (outOfPatience && lead > 0)) Step(state, notices, sign, step, bins);
-        else if (lead < -3 || outOfPatience) Ramp(state, notices, sign, ramp, lead, bins, outOfPatience);
+        else if (!tooYoung && (lead < -3 || outOfPatience)) Ramp(state, notices, sign, ramp, lead, bins, outOfPatience);
     }
 
     private void Step(LoopState state, NoticeBook notices, int sign, ShapeFit step, List<CurveBin> bins)

@@ -12,9 +12,13 @@ internal readonly record struct Run(Instant Start, Instant End)
 internal sealed class RunTrace
 {
     private readonly List<Run> _runs = [];
+    private readonly List<Run> _rests = [];
 
     /// <summary>Finished runs, oldest first.</summary>
     public IReadOnlyList<Run> Runs => _runs;
+
+    /// <summary>Finished rests between runs, both ends seen, oldest first.</summary>
+    public IReadOnlyList<Run> Rests => _rests;
 
     /// <summary>Null until the first reading.</summary>
     public bool? IsOn { get; private set; }
@@ -33,7 +37,7 @@ internal sealed class RunTrace
     {
         LastReading = time;
         if (IsOn == on) return false;
-        if (IsOn == true && SinceSeen && time > Since) _runs.Add(new Run(Since, time));
+        if (SinceSeen && time > Since) (IsOn == true ? _runs : _rests).Add(new Run(Since, time));
         SinceSeen = IsOn is not null;
         IsOn = on;
         Since = time;

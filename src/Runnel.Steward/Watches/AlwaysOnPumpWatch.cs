@@ -12,6 +12,9 @@ internal sealed class AlwaysOnPumpWatch : IWatch
     private static readonly Duration AfterPause = Duration.FromMinutes(30);
     private static readonly Duration Grown = Duration.FromMinutes(14);
 
+    /// <summary>A stop brings down what all pauses brought down; a bucket of water brings what it holds.</summary>
+    private const double StopShare = 0.7;
+
     private readonly LevelNow _level = new();
     private readonly PauseHabit _pauses = new();
     private readonly List<double> _stopRises = [];
@@ -75,7 +78,7 @@ internal sealed class AlwaysOnPumpWatch : IWatch
         double rainMm = KnownWater.RainMm(state, now - Duration.FromHours(1));
         double usual = Math.Max(_level.UsualRiseMm, 5 * _level.NoiseMm);
         double limit = _stopRises.Count > 0
-            ? Math.Max(0.35 * Robust.Median(_stopRises), 1.3 * usual)
+            ? Math.Max(StopShare * Robust.Median(_stopRises), 1.3 * usual)
             : Math.Max(30, _level.Days >= 3 ? 1.6 * usual : 3 * usual);
         if (rainMm > 1) limit += 2 * rainMm * (state.Place.Loop.RainCatchM2 ?? 2) * MmPerLitre(state);
 

@@ -38,6 +38,9 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
         {
             if (Count < LeastCount || Start - _first < Schooling) return false;
 
+            // A meter at standby tells of a thing that is off, not of a frozen meter.
+            if (measures is Quantity.Power or Quantity.Current && AtRest) return false;
+
             // A light air keeps an anemometer at one rounded value for hours.
             bool light = measures == Quantity.WindSpeed && Value < 1;
             if (!AtRest) return Length >= Duration.Max(light ? LeastCalm : LeastFrozen, LongestNear(Value) * (light ? 4 : 2.2));

@@ -12,14 +12,12 @@ internal sealed class PauseHabit
     private readonly List<Run> _pauses = [];
     private int _taken;
 
-    /// <summary>The pauses are the gaps between runs; those that a notice was about are no habit.</summary>
+    /// <summary>Takes the pump's rests; those that a notice was about are no habit.</summary>
     public void Learn(RunTrace pump, bool spoken)
     {
-        for (; _taken < pump.Runs.Count; _taken++)
+        for (; _taken < pump.Rests.Count; _taken++)
         {
-            if (_taken == 0 || spoken) continue;
-            var pause = new Run(pump.Runs[_taken - 1].End, pump.Runs[_taken].Start);
-            if (pause.Seconds is > 20 and < 7200) _pauses.Add(pause);
+            if (!spoken && pump.Rests[_taken].Seconds is > 20 and < 7200) _pauses.Add(pump.Rests[_taken]);
         }
     }
 

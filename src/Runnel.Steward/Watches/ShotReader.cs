@@ -107,7 +107,12 @@ internal sealed class ShotReader
     /// <summary>Rain, a bleed, a draw, work or a gap blurs what a shot did.</summary>
     public static bool Touched(LoopState state, Instant from, Instant to) =>
         KnownWater.BleedOpenS(state, from) > 0 || KnownWater.RainMm(state, from) > 1 || KnownWater.DrawnL(state, from) != 0
-        || state.Gaps.Any(g => g.End > from && g.Start < to) || (state.WorkUntil > from && state.WorkUntil < to + Duration.FromHours(2));
+        || state.Gaps.Any(g => g.End > from && g.Start < to) || (state.WorkUntil > from && state.WorkUntil < to + Duration.FromHours(2))
+        || (state.Kit.BandL is null && Rested(state, from));
+
+    /// <summary>A pump that always runs stood still at some time since: the level tells of the stop, not of the shot.</summary>
+    private static bool Rested(LoopState state, Instant since) =>
+        state.Pump.IsOn == false || (state.Pump.Rests.Count > 0 && state.Pump.Rests[^1].End + Duration.FromMinutes(20) > since);
 
     /// <summary>Change of the gauge for a litre, as the steward's balance has learnt it, with its relative error.</summary>
     public (double PerLitre, double RelativeError)? ByBalance(LoopState state)

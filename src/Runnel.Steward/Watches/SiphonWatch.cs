@@ -18,6 +18,9 @@ internal sealed class SiphonWatch : IWatch
     private const double Weaker = 0.8;
     private static readonly Duration StepKnown = Duration.FromDays(4);
 
+    /// <summary>A beat that is lost and comes back by itself within this time was in step with the sump's cycle for a while.</summary>
+    private static readonly Duration Passing = Duration.FromDays(3);
+
     private readonly List<(Instant Time, double LogFill)> _fills = [];
     private readonly List<double> _beats = [];
     private readonly List<double> _usualFills = [];
@@ -27,6 +30,8 @@ internal sealed class SiphonWatch : IWatch
     private int _sinceSample;
     private int _even;
     private Instant _evenSince;
+    private Instant _toldStep = Instant.MinValue;
+    private readonly List<double> _evenBeats = [];
 
     public void Look(LoopState state, NoticeBook notices)
     {
@@ -82,15 +87,23 @@ internal sealed class SiphonWatch : IWatch
         if (!even)
         {
             _even = 0;
-            if (notices.Stands(Key) && beat > 0.8 * usual) notices.ClearAndRelease(state, Key);
+            if (notices.Find(Key) is { } notice && beat > 0.8 * usual)
+            {
+                if (state.Now - notice.Since < Passing) _beats.AddRange(_evenBeats);
+                notices.ClearAndRelease(state, Key);
+            }
+
+            if (!notices.Stands(Key)) _evenBeats.Clear();
             return;
         }
+
+        _evenBeats.Add(beat);
 
         if (_even++ == 0) _evenSince = _fills[^(Stretch + Side)].Time;
 
         // Samples overlap by two thirds: four in a row are two stretches of their own.
         if (_even < 4 || state.Working || notices.Stands(PumpSwitchWatch.Key) || notices.Stands(ShortCyclingWatch.Key)) return;
-        Raise(state, notices, _evenSince, 0.85, Figures.Text($"The fills have lost the siphon's beat: they scatter by {100 * beat:0.0} % where {100 * usual:0.0} % is usual."));
+        notices.RaiseAndHold(state, Key, Stuck(state, _evenSince, 0.85, Figures.Text($"The fills have lost the siphon's beat: they scatter by {100 * beat:0.0} % where {100 * usual:0.0} % is usual.")));
     }
 
     /// <summary>The loop stepped and its beat is weaker since: a bed that stays full, or stays empty, does both.</summary>
@@ -100,27 +113,27 @@ internal sealed class SiphonWatch : IWatch
         Notice? step = null;
         foreach (var notice in notices.Notices)
         {
-            if (notice.Cause == CauseNames.LoopChanged && notice.FirstNoticed > state.Now - StepKnown) step = notice;
+            if (notice.Cause == CauseNames.LoopChanged && notice.FirstNoticed > state.Now - StepKnown && notice.Since > _toldStep) step = notice;
         }
 
         if (step is null || _recent.Count(r => r.Time > step.Since + Duration.FromHours(8)) < 6) return;
         double since = Robust.Median([.. _recent.Where(r => r.Time > step.Since + Duration.FromHours(8)).Select(r => r.Beat)]);
         if (since > Weaker * usual || since > Robust.Quantile(_beats, 0.15)) return;
-        Raise(state, notices, step.Since, 0.6, Figures.Text($"The loop changed at once near {Figures.Clock(state, step.Since)}, and since then the fills scatter by {100 * since:0.0} % where {100 * usual:0.0} % is usual: the siphon's beat is weaker."));
+        _toldStep = step.Since;
+        notices.Tell(Stuck(state, step.Since, 0.45, Figures.Text($"The loop changed at once near {Figures.Clock(state, step.Since)}, and since then the fills scatter by {100 * since:0.0} % where {100 * usual:0.0} % is usual: the siphon's beat is weaker.")));
     }
 
-    private static void Raise(LoopState state, NoticeBook notices, Instant since, double sure, string evidence)
+    private static Notice Stuck(LoopState state, Instant since, double sure, string evidence) => new()
     {
-        notices.RaiseAndHold(state, Key, new Notice
-        {
-            Causes = CauseSet.Of((CauseNames.SiphonStuck, sure), (CauseNames.LoopChanged, 0.97 - sure)),
-            Urgency = Urgency.Soon,
-            Since = since,
-            FirstNoticed = state.Now,
-            Evidence = evidence,
-            FirstAct = "Watch the media bed for one turn. Water dribbling over the standpipe: the siphon does not trip, clean its bell. Water running without end: it does not break, free its air tube.",
-        });
-    }
+        Causes = CauseSet.Of((CauseNames.SiphonStuck, sure), (CauseNames.LoopChanged, 0.97 - sure)),
+
+        // After a change that people may have made it is a question first.
+        Urgency = sure > 0.5 ? Urgency.Soon : Urgency.Record,
+        Since = since,
+        FirstNoticed = state.Now,
+        Evidence = evidence,
+        FirstAct = "Watch the media bed for one turn. Water dribbling over the standpipe: the siphon does not trip, clean its bell. Water running without end: it does not break, free its air tube.",
+    };
 
     private double Beat()
     {
