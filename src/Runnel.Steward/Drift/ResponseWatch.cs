@@ -101,7 +101,8 @@ internal sealed class ResponseWatch : IWatch
 
     /// <summary>Water known to come or go by another way, which also changes what a pulse leaves in the loop.</summary>
     private static bool OtherReason(NoticeBook notices) =>
-        notices.Find(LeakWatch.LossKey) is { Cause: CauseNames.Leak } || notices.Stands(LeakWatch.GainKey) || notices.Stands(NightLossWatch.Key);
+        notices.Find(LeakWatch.LossKey) is { Cause: CauseNames.Leak } || notices.Stands(LeakWatch.GainKey) || notices.Stands(NightLossWatch.Key)
+        || notices.Stands(RunCurveWatch.WearKey);
 
     /// <summary>One pulse against the healthy ones at least three days older.</summary>
     private (double Ratio, double Z)? Score(LoopState state, IReadOnlyList<PulseResponse> responses, int at)

@@ -15,13 +15,21 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
     /// <summary>Keys under which its notices stand.</summary>
     public const string WearKey = "run-curve-wear", FoulingKey = "run-curve-fouling";
     private const double Clip = 4;
-    private static readonly CusumDesign Chart = new(Target: 0, Slack: 0.75, Limit: 5.5);
+    private static readonly CusumDesign Chart = new(Target: 0, Slack: 0.6, Limit: 5);
     private static readonly Duration Schooling = Duration.FromDays(9), Lag = Duration.FromDays(4), Memory = Duration.FromDays(14);
-    private static readonly Duration Patience = Duration.FromHours(40);
+    private static readonly Duration Patience = Duration.FromHours(26);
 
     /// <summary>A departure of this share is worth a word.</summary>
-    private const double LeastWear = 0.02, LeastFouling = 0.015;
+    private const double LeastWear = 0.015, LeastFouling = 0.012;
     private static readonly Duration Level = Duration.FromDays(8);
+
+    /// <summary>Fouling moves store and pulses at least so many times as far as it moves the runs; and wear is the commoner reason for
+    /// longer runs (both common practice, see docs/detection.md).</summary>
+    private const double FoulingOverRuns = 2.5, WearFirst = -0.8, FoulingFirst = 1;
+
+    /// <summary>The level after a step is that of a few half-days, so that more is asked for until it is a settled one.</summary>
+    private const double UnsettledShare = 1.5;
+    private static readonly Duration Unsettled = Duration.FromDays(12);
 
     private readonly CurveBins _bins = new();
     private readonly List<Half> _scores = [];
@@ -167,7 +175,8 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         foreach (var half in halves) sums = Cusum.Next(sums, Math.Clamp(half.Z, -Clip, Clip), Chart);
         int sign = Cusum.SignalsHigh(sums, Chart) ? 1 : Cusum.SignalsLow(sums, Chart) ? -1 : 0;
         double size = halves.TakeLast(2).Average(h => h.Departure);
-        if (sign == 0 || sign * size < (sign > 0 ? LeastWear : LeastFouling))
+        double least = (sign > 0 ? LeastWear : LeastFouling) * (_regimeStart > state.Began && state.Now - _regimeStart < Unsettled ? UnsettledShare : 1);
+        if (sign == 0 || sign * size < least)
         {
             _pendingSince = null;
             return;
@@ -200,8 +209,8 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         if (state.Now - _lastStep < Duration.FromDays(10)) lead -= 3;
         bool outOfPatience = state.Now - _pendingSince! > Patience;
         bool tooYoung = bins[^1].Start - bins[ramp.Onset].Start < YoungestRamp;
-        if (lead > 4 || (outOfPatience && lead > 0)) Step(state, notices, sign, step, bins);
-        else if (!tooYoung && (lead < -3 || outOfPatience)) Ramp(state, notices, sign, ramp, lead, bins, outOfPatience);
+        if (lead > 3.5 || (outOfPatience && lead > 0)) Step(state, notices, sign, step, bins);
+        else if (!tooYoung && (lead < -1.5 || outOfPatience)) Ramp(state, notices, sign, ramp, lead, bins, outOfPatience);
     }
 
     private void Step(LoopState state, NoticeBook notices, int sign, ShapeFit step, List<CurveBin> bins)
@@ -227,7 +236,10 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
     {
         var since = bins[ramp.Onset].Start;
         double now = ramp.Size * (bins[^1].Start - since).TotalDays;
-        double fouling = sign < 0 ? 0.9 : FoulingEvidence(state, since, ramp.Size);
+        double fouling = FoulingEvidence(state, since, Math.Abs(ramp.Size), sign > 0 ? WearFirst : FoulingFirst);
+
+        // Shorter runs with the water as it was are neither: mains voltage or warmth, learnt by the level in days.
+        if (sign < 0 && fouling < 0.5) return;
 
         // Between wear and fouling the water decides; while it is silent, wait for the next top-up.
         if (fouling is > 0.3 and < 0.7 && !outOfPatience) return;
@@ -245,22 +257,40 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
 
     /// <summary>How far the water speaks for fouling rather than wear, 0 to 1: fouled drains hold water back, so that the store seems to
     /// shrink and pulses do less; a worn pump leaves both alone.</summary>
-    private double FoulingEvidence(LoopState state, Instant since, double rampPerDay)
+    /// <remarks>Two normal likelihoods for each sign: no change of it under wear, and under fouling as much as would move the runs
+    /// this fast. Drains move the runs only by a part of their own fouling, so that the water would show several times the ramp.</remarks>
+    private double FoulingEvidence(LoopState state, Instant since, double rampPerDay, double evidence)
     {
-        var (z, _, count) = responses.Since(since);
-        double evidence = count > 0 ? -1.2 * z : 0, shrinkage = 0;
+        double days = (state.Now - since).TotalDays;
+        var (z, ratio, count) = responses.Since(since);
+        if (count > 0 && Math.Abs(z) > 1e-6)
+        {
+            double error = Math.Max(0.02, Math.Abs((ratio - 1) / z));
+            evidence += LikelihoodRatio(1 - ratio, Math.Min(0.4, FoulingOverRuns * rampPerDay * days / 2), error);
+        }
+
         int last = state.Balance.HourCount - 2, first = Math.Max(last - 96, state.Hours.IndexOf(since));
         if (last - first >= 20 && state.Balance.Gauge.Known)
         {
+            double k = state.Balance.Gauge.LitresPerUnit, span = (last - first) / 24.0, use = 0, pulses = 0;
+            for (int hour = first; hour <= last; hour++)
+            {
+                use += state.Balance.UseL(hour) / span;
+                pulses += (state.Hours.Hours[hour].TopUpL + state.Hours.Hours[hour].BleedL) / span;
+            }
+
             var (litres, counts) = state.Balance.Unexplained(first, last);
-            double perDay = -24 * HourSeries.Slope(litres, counts, 0, litres.Length) / state.Balance.Gauge.LitresPerUnit;
-            if (!double.IsNaN(perDay)) shrinkage = perDay / rampPerDay;
+            double shrinkage = -24 * HourSeries.Slope(litres, counts, 0, litres.Length) / k;
+            double error = Math.Sqrt(Math.Pow(6 + (0.12 * use), 2) + Math.Pow(state.Balance.Gauge.RelativeSpread * pulses, 2)) / k / Math.Sqrt(Math.Max(1, span));
+            if (!double.IsNaN(shrinkage)) evidence += LikelihoodRatio(shrinkage, FoulingOverRuns * rampPerDay, error);
         }
 
-        // Fouling shrinks the store at least as fast as it moves the runs; wear not at all. Without any word from the water, wear is the
-        // commoner reason for longer runs (common practice).
-        return 1 / (1 + Math.Exp(-(evidence + (3 * (Math.Clamp(shrinkage, -1, 3) - 1)))));
+        return 1 / (1 + Math.Exp(-evidence));
     }
+
+    /// <summary>Log-likelihood ratio of a mean of <paramref name="expected"/> over a mean of nought; no more than 4 either way.</summary>
+    private static double LikelihoodRatio(double seen, double expected, double error) =>
+        Math.Clamp(expected * (Math.Clamp(seen, -expected, 2 * expected) - (expected / 2)) / (error * error), -4, 4);
 
     private void Follow(LoopState state, NoticeBook notices, List<Half> halves)
     {
