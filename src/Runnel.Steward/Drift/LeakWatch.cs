@@ -13,12 +13,18 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
     public const string LossKey = "loss", GainKey = "gain";
 
     // Per window length: the z from which it speaks, and the least rate worth a word, L/h. Run lengths in docs/detection.md.
-    private static readonly double[] LossZ = [6.5, 6, 5.5, 5, 5];
+    private static readonly double[] LossZ = [5.5, 5, 4.5, 4, 4];
     private static readonly double[] LeastLPerH = [10, 2.5, 1.6, 0.9, 0.6];
 
     // Drains that foul at a tenth of their capacity a day are quick ones (common practice).
     private const double QuickestFoulingADay = 0.1;
     private static readonly Duration Patience = Duration.FromHours(40);
+
+    /// <summary>Share of fouling in a slow loss of which the pulses tell nothing.</summary>
+    private const double Untold = 0.35;
+
+    /// <summary>A loss as large as this is never taken for a habit, however long it stays.</summary>
+    private const double HabitLPerH = 2;
 
     /// <summary>Position of the 12-hour window, which tells when a loss is over.</summary>
     private const int ClearingWindow = 2;
@@ -88,8 +94,9 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         var (z, ratio, count) = responses.Since(Onset(state, last, length, +1) + Duration.FromHours(6));
         if (count >= 1 && z < -2 && ratio < 0.92) return 0.8;
         if (count >= 2 && z > -1.5) return 0.12;
+        if (!responses.Reads) return Untold;
         _firstSeen ??= state.Now;
-        return state.Now - _firstSeen < Patience ? double.NaN : 0.45;
+        return state.Now - _firstSeen < Patience ? double.NaN : Untold;
     }
 
     /// <summary>Known pulses in the window may be all the loss there is: litres that were counted but never came. A leak goes on between
@@ -268,8 +275,8 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         if (double.IsNaN(rate.LPerH)) return;
         if (sign * rate.LPerH > Math.Max(0.4 * _noticedLPerH, 2 * rate.SpreadLPerH)) _quietSince = state.Now;
 
-        // A loss that stays for a month unanswered is a habit of the loop by now: it is learnt, so that a new one can be seen.
-        bool habit = state.Now - notices.Find(key)!.FirstNoticed > Duration.FromDays(30);
+        // A small loss that stays for a month unanswered is a habit of the loop by now: it is learnt, so that a new one can be seen.
+        bool habit = _noticedLPerH < HabitLPerH && state.Now - notices.Find(key)!.FirstNoticed > Duration.FromDays(30);
         if (!habit && state.Now - _quietSince < Duration.FromHours(30)) return;
         notices.Clear(key, habit ? state.Now : _quietSince);
         state.Holds.Release(key, habit ? state.Now - Duration.FromDays(3) : state.Now);

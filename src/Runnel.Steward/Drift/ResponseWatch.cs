@@ -32,6 +32,9 @@ internal sealed class ResponseWatch : IWatch
     private Instant _onset;
     private Instant _from = Instant.MinValue;
 
+    /// <summary>Single pulses can be read in this loop.</summary>
+    public bool Reads => _scores.Count >= 3;
+
     /// <summary>Mean score of the pulses since a time, in standard errors of that mean (negative: they do less than in health), and how many.</summary>
     public (double Z, double Ratio, int Count) Since(Instant from) => Between(from, Instant.MaxValue);
 

@@ -14,10 +14,12 @@ internal sealed class PumpSwitchWatch : IWatch
     public const string Key = "pump";
     private static readonly Duration LeastLimit = Duration.FromMinutes(25);
     private const double UrgentFillS = 75 * 60;
+    private const double MostLearntFills = 3;
     private static readonly Duration MostAfterWater = Duration.FromHours(6);
 
     private readonly SumpLevelHint _level = new();
     private readonly List<(Instant Time, double Seconds)> _longAfterWater = [];
+    private readonly List<(Instant Time, double Seconds)> _longFills = [];
     private int _judged;
     private int _cyclesWhenRaised;
     private Instant _lastCleared = Instant.MinValue;
@@ -82,13 +84,17 @@ internal sealed class PumpSwitchWatch : IWatch
         return Math.Max((1.6 * limit) + opened, Math.Min(learnt, MostAfterWater.TotalSeconds));
     }
 
-    private static double FillLimitS(LoopState state, CycleHabit habit, Instant since)
+    private double FillLimitS(LoopState state, CycleHabit habit, Instant since)
     {
         double limit = Math.Max(LeastLimit.TotalSeconds, Math.Max(2.5 * habit.LongFillS, 1.2 * ((2 * habit.LongFillS) + habit.LongRunS)));
         double outL = KnownWater.DrawnL(state, since - Duration.FromHours(1))
             + ((state.BleedLPerS ?? 0.2) * KnownWater.BleedOpenS(state, since - Duration.FromMinutes(30)));
         double band = state.Kit.BandL ?? 60;
-        return outL <= 0 ? limit : limit + (1.5 * habit.LongFillS * (1 + (outL / band)));
+        if (outL > 0) limit += 1.5 * habit.LongFillS * (1 + (outL / band));
+
+        // Fills this long that came to an end by themselves, more than once of late, are how a loop short of water fills.
+        var ended = _longFills.Where(f => f.Seconds > limit && f.Seconds < MostLearntFills * limit).Select(f => f.Seconds).ToList();
+        return ended.Count < 2 ? limit : Math.Max(limit, 1.25 * ended.Max());
     }
 
     /// <summary>Rain or a top-up that can have filled the loop.</summary>
@@ -103,12 +109,15 @@ internal sealed class PumpSwitchWatch : IWatch
         for (; _judged < cycles.Count; _judged++)
         {
             var cycle = cycles[_judged];
-            if (CycleHabit.Of(cycles, _judged, 12) is not { } habit || cycle.RunS < 3 * habit.LongRunS) continue;
+            if (CycleHabit.Of(cycles, _judged, 12) is not { } habit) continue;
+            if (cycle.FillS > 2 * habit.LongFillS && !state.Working) _longFills.Add((cycle.RunStart, cycle.FillS));
+            if (cycle.RunS < 3 * habit.LongRunS) continue;
             bool bled = KnownWater.BleedOpenS(state, cycle.RunStart) > 0;
             if (!bled && !state.Working && !notices.Stands(Key) && WaterCame(state, cycle.RunStart)) _longAfterWater.Add((cycle.RunEnd, cycle.RunS));
         }
 
         _longAfterWater.RemoveAll(r => r.Time < state.Now - Duration.FromDays(20));
+        _longFills.RemoveAll(f => f.Time < state.Now - Duration.FromDays(10));
     }
 
     private void ClearWhenCyclingAgain(LoopState state, NoticeBook notices)

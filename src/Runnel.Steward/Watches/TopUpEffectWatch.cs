@@ -1,6 +1,7 @@
 using NodaTime;
 using Runnel.Place;
 using Runnel.Place.Findings;
+using Runnel.Steward.Drift;
 using Runnel.Steward.Notices;
 
 namespace Runnel.Steward.Watches;
@@ -76,6 +77,8 @@ internal sealed class TopUpEffectWatch : IWatch
 
     private bool Held(LoopState state, NoticeBook notices)
     {
+        // A loss that is known eats what top-ups bring: that they leave no mark is no news.
+        if (notices.Stands(LeakWatch.LossKey) || notices.Stands(NightLossWatch.Key)) return true;
         if (state.Working || notices.Stands(PumpSwitchWatch.Key) || notices.Stands(ShortCyclingWatch.Key) || notices.Stands("top-up-open")) return true;
         if (!_reader.ByLevel) return false;
         string id = state.Place.Channels[state.Kit.SumpLevel].Id;
