@@ -71,7 +71,11 @@ public static class ReckonerEndpoints
         string choice = relation.Choices.FirstOrDefault(c => c.Groups.Any(g => g.Contains(input.Name))) is { } one ? $" One of: {one.Words}." : "";
         return new OpenApiParameter
         {
-            Name = input.Name, In = ParameterLocation.Query, Required = !relation.IsOptional(input), Schema = schema, Example = input.Example,
+            Name = input.Name,
+            In = ParameterLocation.Query,
+            Required = !relation.IsOptional(input),
+            Schema = schema,
+            Example = input.Example,
             Description = $"{input.Words}, {input.Range}.{usual}{choice}",
         };
     }

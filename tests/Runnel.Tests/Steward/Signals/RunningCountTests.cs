@@ -29,6 +29,7 @@ public sealed class RunningCountTests
     public void What_a_meter_counts_is_found_again_over_any_resets()
     {
         // Amounts of 1 to 20 litres, the count set to nought now and then just before an amount: nothing is lost and nothing counted twice.
+        // Not where a dial of 1000 is nearly full: there a reset and a rollover cannot be told apart.
         Gen.Select(Gen.Int[1, 20], Gen.Int[0, 15]).Array[5, 80].Sample(shots =>
         {
             var meter = new RunningCount(1);
@@ -37,7 +38,7 @@ public sealed class RunningCountTests
             double count = 320, poured = 0, came = 0;
             foreach (var (litres, reset) in shots)
             {
-                if (reset == 0 && count > 45) count = 0;
+                if (reset == 0 && count is > 45 and (< 975 or > 1025)) count = 0;
                 count += litres;
                 poured += litres;
                 came += meter.Take(count);
