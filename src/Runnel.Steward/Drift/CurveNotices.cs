@@ -76,7 +76,7 @@ internal static class CurveNotices
             Since = since,
             FirstNoticed = state.Now,
             Evidence = Figures(state, watch, sign, perDay, since, bins)
-                + " Fills lengthen though no water is missing: the drains hold it back.",
+                + " Drains hold back water that then seems to be missing; a top-up would not help.",
             FirstAct = "Lift out and rinse the drain screens, lowest first. Leave the top-up shut meanwhile: it would overfill the loop once the drains run free.",
         };
     }

@@ -10,7 +10,7 @@ internal static class DayLedger
     private const double Ninety = 1.645;
 
     // Common practice: a told valve rate is good to 2 %, a gauge's rain to a tenth, a bucket to a twentieth, a day's ET0 to an eighth.
-    private const double ValveShare = 0.02, RainShare = 0.1, DrawnShare = 0.05, WeatherShare = 0.12;
+    private const double ValveShare = 0.02, RainShare = 0.1, DrawnShare = 0.05, WeatherShare = 0.12, UnseenShare = 0.5;
 
     public static IReadOnlyList<LedgerDay> Of(LoopState state)
     {
@@ -29,7 +29,7 @@ internal static class DayLedger
         var balance = state.Balance;
         var from = Instant.Max(state.Began, date.AtStartOfDayInZone(state.Place.Zone).ToInstant());
         var to = Instant.Min(state.LastReading, date.PlusDays(1).AtStartOfDayInZone(state.Place.Zone).ToInstant());
-        double topUp = 0, bleed = 0, rain = 0, evaporation = 0, plants = 0, drawn = 0;
+        double topUp = 0, bleed = 0, rain = 0, evaporation = 0, plants = 0, drawn = 0, steadyL = 0;
         int start = Math.Max(0, state.Hours.IndexOf(from)), end = Math.Min(balance.HourCount - 1, state.Hours.IndexOf(to));
         for (int hour = start; hour <= end; hour++)
         {
@@ -47,6 +47,7 @@ internal static class DayLedger
             drawn += share * h.DrawnL;
             double steady = balance.SteadyAt(learnt), weather = Math.Max(1e-9, balance.WeatherL(hour));
             double use = (balance.FactorAt(learnt) * weather) + steady;
+            steadyL += share * steady;
             evaporation += share * use * h.EvaporationL / weather;
             plants += share * use * h.PlantUseL / weather;
         }
@@ -58,8 +59,11 @@ internal static class DayLedger
         double evaporationPm = weatherShare * evaporation, plantsPm = weatherShare * plants;
         double unexplained = topUp + rain - bleed - drawn - evaporation - plants - stored;
 
+        // What the loop loses day and night (splash, wet nets) is counted as use; how much of it truly is, nobody can see.
+        double unseenPm = Ninety * UnseenShare * Math.Abs(steadyL);
+
         // Evaporation and plant use err together: their bands add up rather than average out.
-        double pm = Math.Sqrt(Sq(valvePm) + Sq(bleedPm) + Sq(rainPm) + Sq(drawnPm) + Sq(evaporationPm + plantsPm) + Sq(storedPm));
+        double pm = Math.Sqrt(Sq(valvePm) + Sq(bleedPm) + Sq(rainPm) + Sq(drawnPm) + Sq(evaporationPm + plantsPm) + Sq(storedPm) + Sq(unseenPm));
         return new LedgerDay(date, new(topUp, valvePm), new(bleed, bleedPm), new(rain, rainPm), new(evaporation, evaporationPm),
             new(plants, plantsPm), new(drawn, drawnPm), new(stored, storedPm), new(unexplained, pm));
     }

@@ -129,9 +129,9 @@ internal static class OwnRuleJudge
         string day = Words.Day(state, notice.Since);
         return notice.Cause switch
         {
-            CauseNames.DrainFouling => $"from {day} the drains were fouling, which slows the fills though no water is missing",
+            CauseNames.DrainFouling => $"from {day} the drains were fouling: they held back water that seemed to be missing",
             CauseNames.TankOverflow => $"from {day} a tank held water back and spilled",
-            CauseNames.PumpWeakening => $"from {day} the pump was weakening, which slows the fills though no water is missing",
+            CauseNames.PumpWeakening => $"from {day} the pump was weakening, which more water does not mend",
             CauseNames.SiphonStuck => $"from {day} a siphon bed held its water",
             _ => $"from {day} the loop ran otherwise than before",
         };

@@ -140,7 +140,8 @@ internal sealed class PumpPowerWatch : IWatch
         if (lasted < limit) return null;
         var before = CycleHabit.Of(state.Cycles.Cycles, Math.Max(CycleHabit.Least, state.Cycles.Cycles.Count - 12), 100)!;
         var notice = PumpSwitchNotices.EndlessFill(state, notices, habit, before, since, lasted, urgent: true, blind: false);
-        return notice with { Evidence = notice.Evidence + Figures.Text($" It draws {Math.Max(0, share * usual):0.#} where a run draws {usual:0.#}.") };
+        string unit = state.Place.Channels[state.Kit.PumpPower].Measures == Quantity.Current ? "A" : "W";
+        return notice with { Evidence = notice.Evidence + Figures.Text($" It draws {Math.Max(0, share * usual):0.#} {unit} where a run draws {usual:0.#} {unit}.") };
     }
 
     private const string StoppedAct = "See that the air runs. Look into the sump: full means that the pump stands; look at its plug, breaker and switch. Switch it off at the wall before you reach in. Low: look for water on the ground or held up in a tank.";
