@@ -1,12 +1,16 @@
 using System.Globalization;
 using NodaTime;
 using Runnel.Place.Findings;
+using Runnel.Steward.Watches;
 
 namespace Runnel.Steward;
 
 /// <summary>The verdict and the remarks, in plain sentences.</summary>
 internal static class Wording
 {
+    /// <summary>Share of the usual return flow below which a loop is not called well.</summary>
+    private const double Slow = 0.4;
+
     public static string Verdict(LoopState state, IReadOnlyList<Notice> notices, IReadOnlyList<TimeBand> litresShort)
     {
         var standing = notices.Where(n => n.Cleared is null && n.Urgency != Urgency.Record).OrderBy(n => n.Urgency).ThenBy(n => n.FirstNoticed)
@@ -17,9 +21,32 @@ internal static class Wording
             return $"{urgency}: {Plain(standing.Cause)}.";
         }
 
+        if (Starved(state) is { } starved) return starved;
         if (litresShort.Count == 0 || !IsKnown(litresShort[^1])) return "All is well as far as these readings show.";
         var last = litresShort[^1];
         return string.Create(CultureInfo.InvariantCulture, $"All is well; the loop is {Math.Max(0, last.Value):0} L short of full.");
+    }
+
+    /// <summary>No watch speaks, and yet the loop hardly turns: that must not be called well.</summary>
+    private static string? Starved(LoopState state)
+    {
+        if (state.Kit.BandL is null || state.Store.UsualFillS == 0 || state.Silent) return null;
+        var from = state.LastReading - Duration.FromDays(1);
+        var (g, n) = state.Store.Between(from, state.LastReading);
+        if (n == 0)
+        {
+            bool turned = state.Cycles.Cycles.Count > 0 && state.Cycles.Cycles[^1].RunEnd > from;
+            return turned || state.Gaps.Exists(gap => gap.End > from)
+                ? null
+                : "Look at the loop: no pump cycle ended in the last day, and no watch can say why.";
+        }
+
+        // What was usual over the whole log: its first fills may have been odd ones.
+        double usual = Robust.Quantile([.. state.Store.Values], 0.75), usualMin = state.Store.UsualFillS / usual / 60;
+        return g > Slow * usual
+            ? null
+            : string.Create(CultureInfo.InvariantCulture,
+                $"Look at the loop: fills take {state.Store.UsualFillS / g / 60:0} min where {usualMin:0} min were usual, and no watch can say why. It is short of water, or something holds water back.");
     }
 
     /// <summary>A number whose band is wider than itself and than a few buckets would only mislead in a verdict.</summary>
@@ -62,6 +89,11 @@ internal static class Wording
         if (state.Kit.BandL is null && state.Kit.SumpLevel < 0)
         {
             yield return "The sump's band is not told, so flows and litres cannot be worked out: add band = \"... L\" to the sump.";
+        }
+
+        if (state.Kit.BandL is null && state.Kit.SumpLevel >= 0)
+        {
+            yield return "A pump that always runs hides slow wear and slow fouling: what these readings show of them comes late. A flow channel, or a stop of ten minutes each week, shows them sooner.";
         }
 
         if (state.Kit.TopUp is not null && state.TopUpLPerS is null && state.Kit.TopUpVolume < 0)

@@ -51,7 +51,8 @@ internal static class AirAndSun
                 ];
             },
             Meaning = a => $"{a.Say("rh_pct")} humidity, dew at {a.Say("dew_point_c")}; leaves feel a deficit of {Figure.Say(a["vpd_pa"] / 1000, "kPa")}" +
-                (a["vpd_pa"] < 400 ? ", so little that leaves stay wet and mould thrives." : a["vpd_pa"] > 2000 ? ", so much that most plants close up." : ", a comfortable range for most plants."),
+                (a["vpd_pa"] < 400 ? ", so little that leaves stay wet and mould thrives" : a["vpd_pa"] > 2000 ? ", so much that most plants close up" : ", a comfortable range for most plants") +
+                " (limits of comfort: common practice).",
         },
         new("sun", "Where does the sun stand?")
         {
