@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Runnel.Exchange.Reckoner;
+using Runnel.Place.PlaceFiles;
 using Runnel.Science.Reckoning;
 
 namespace Runnel.Cli.Reckoner;
@@ -57,31 +58,13 @@ internal static class ReckonCommand
     private static int Unknown(string? name)
     {
         if (string.IsNullOrEmpty(name)) throw RefusedException.WrongUsage("reckon", "no relation is named", "See 'runnel reckon list', and 'runnel reckon --help'");
+        int limit = Math.Max(2, name.Length / 3);
         string[] near =
         [
-            .. Catalogue.All.Select(r => (r.Name, Far: Distance(r.Name, name.ToLowerInvariant()))).Where(r => r.Far <= Math.Max(2, name.Length / 3))
+            .. Catalogue.All.Select(r => (r.Name, Far: NearestName.Distance(r.Name, name.ToLowerInvariant(), limit))).Where(r => r.Far <= limit)
                 .OrderBy(r => r.Far).Take(3).Select(r => r.Name),
         ];
         string remedy = near.Length > 0 ? $"Nearest: {string.Join(", ", near)}; 'runnel reckon list' shows all" : "'runnel reckon list' shows all";
         throw RefusedException.WrongUsage("reckon", $"'{name}' is not known", remedy);
-    }
-
-    // Letters to put in, take out or change, to get from one word to the other.
-    private static int Distance(string one, string other)
-    {
-        int[] row = [.. Enumerable.Range(0, other.Length + 1)];
-        for (int i = 1; i <= one.Length; i++)
-        {
-            int corner = row[0];
-            row[0] = i;
-            for (int j = 1; j <= other.Length; j++)
-            {
-                int changed = corner + (one[i - 1] == other[j - 1] ? 0 : 1);
-                corner = row[j];
-                row[j] = Math.Min(changed, Math.Min(row[j], row[j - 1]) + 1);
-            }
-        }
-
-        return row[^1];
     }
 }

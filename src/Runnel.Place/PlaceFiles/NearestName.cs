@@ -34,7 +34,7 @@ public static class NearestName
 
     /// <summary>Edits (insert, drop, change, swap of neighbours) from one to the other; where the lengths alone differ by more than
     /// <paramref name="limit"/>, just more than that.</summary>
-    internal static int Distance(string a, string b, int limit)
+    public static int Distance(string a, string b, int limit)
     {
         if (Math.Abs(a.Length - b.Length) > limit) return limit + 1;
         int[] before = new int[b.Length + 1];

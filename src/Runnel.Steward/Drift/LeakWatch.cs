@@ -29,7 +29,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
     /// <summary>Position of the 12-hour window, which tells when a loss is over.</summary>
     private const int ClearingWindow = 2;
     private Instant? _firstSeen;
-    private Instant? _shortSince;
+    private bool _seenShortly;
     private LossWindows? _windows;
     private double _noticedLPerH;
     private Instant _quietSince;
@@ -67,10 +67,10 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
             var rate = rates[k];
             if (double.IsNaN(rate.LPerH) || sign * rate.Z < LossZ[k] || sign * rate.LPerH < LeastLPerH[k]) continue;
             if (!Goes(state, last, LossWindows.Lengths[k], sign)) continue;
-            if (state.Kit.HasSiphon && LossWindows.Lengths[k] <= 8 && _shortSince is null)
+            if (state.Kit.HasSiphon && LossWindows.Lengths[k] <= 8 && !_seenShortly)
             {
                 // A siphon that falls in or out of step looks like hours of loss; it must still be there an hour later.
-                _shortSince = state.Now;
+                _seenShortly = true;
                 return;
             }
 
@@ -83,7 +83,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         }
 
         _firstSeen = null;
-        if (sign > 0) _shortSince = null;
+        if (sign > 0) _seenShortly = false;
     }
 
     /// <summary>How far a seeming loss may be fouled drains holding water back, 0 to 1; NaN: not to be told yet, wait. A slow loss could be

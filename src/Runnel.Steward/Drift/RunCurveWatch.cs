@@ -2,7 +2,6 @@ using NodaTime;
 using Runnel.Place.Findings;
 using Runnel.Science.Statistics;
 using Runnel.Steward.Notices;
-using Runnel.Steward.Store;
 
 namespace Runnel.Steward.Drift;
 
@@ -23,13 +22,12 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
     private const double LeastWear = 0.015, LeastFouling = 0.012;
     private static readonly Duration Level = Duration.FromDays(8);
 
-    /// <summary>Fouling moves store and pulses at least so many times as far as it moves the runs; and wear is the commoner reason for
-    /// longer runs (both common practice, see docs/detection.md).</summary>
-    private const double FoulingOverRuns = 2.5, WearFirst = -0.8, FoulingFirst = 1;
-
     /// <summary>The level after a step is that of a few half-days, so that more is asked for until it is a settled one.</summary>
     private const double UnsettledShare = 1.5;
     private static readonly Duration Unsettled = Duration.FromDays(12);
+
+    /// <summary>A few bins at the end that climb are a passing thing or a step; a ramp needs a day and more to be one.</summary>
+    private static readonly Duration YoungestRamp = Duration.FromHours(26);
 
     private readonly CurveBins _bins = new();
     private readonly List<Half> _scores = [];
@@ -40,9 +38,6 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
     private int _lastSign;
     private Instant _lastStep = Instant.MinValue;
     private readonly List<(Instant Start, Instant End)> _taughtNothing = [];
-
-    /// <summary>A few bins at the end that climb are a passing thing or a step; a ramp needs a day and more to be one.</summary>
-    private static readonly Duration YoungestRamp = Duration.FromHours(26);
     private Instant? _since;
     private string _key = WearKey;
     private double _noticed;
@@ -236,7 +231,7 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
     {
         var since = bins[ramp.Onset].Start;
         double now = ramp.Size * (bins[^1].Start - since).TotalDays;
-        double fouling = FoulingEvidence(state, since, Math.Abs(ramp.Size), sign > 0 ? WearFirst : FoulingFirst);
+        double fouling = FoulingOrWear.ShareOfFouling(state, responses, since, Math.Abs(ramp.Size), runsAreLonger: sign > 0);
 
         // Shorter runs with the water as it was are neither: mains voltage or warmth, learnt by the level in days.
         if (sign < 0 && fouling < 0.5) return;
@@ -254,43 +249,6 @@ internal sealed class RunCurveWatch(ResponseWatch responses) : IWatch
         _pendingSince = null;
         _calm = 0;
     }
-
-    /// <summary>How far the water speaks for fouling rather than wear, 0 to 1: fouled drains hold water back, so that the store seems to
-    /// shrink and pulses do less; a worn pump leaves both alone.</summary>
-    /// <remarks>Two normal likelihoods for each sign: no change of it under wear, and under fouling as much as would move the runs
-    /// this fast. Drains move the runs only by a part of their own fouling, so that the water would show several times the ramp.</remarks>
-    private double FoulingEvidence(LoopState state, Instant since, double rampPerDay, double evidence)
-    {
-        double days = (state.Now - since).TotalDays;
-        var (z, ratio, count) = responses.Since(since);
-        if (count > 0 && Math.Abs(z) > 1e-6)
-        {
-            double error = Math.Max(0.02, Math.Abs((ratio - 1) / z));
-            evidence += LikelihoodRatio(1 - ratio, Math.Min(0.4, FoulingOverRuns * rampPerDay * days / 2), error);
-        }
-
-        int last = state.Balance.HourCount - 2, first = Math.Max(last - 96, state.Hours.IndexOf(since));
-        if (last - first >= 20 && state.Balance.Gauge.Known)
-        {
-            double k = state.Balance.Gauge.LitresPerUnit, span = (last - first) / 24.0, use = 0, pulses = 0;
-            for (int hour = first; hour <= last; hour++)
-            {
-                use += state.Balance.UseL(hour) / span;
-                pulses += (state.Hours.Hours[hour].TopUpL + state.Hours.Hours[hour].BleedL) / span;
-            }
-
-            var (litres, counts) = state.Balance.Unexplained(first, last);
-            double shrinkage = -24 * HourSeries.Slope(litres, counts, 0, litres.Length) / k;
-            double error = Math.Sqrt(Math.Pow(6 + (0.12 * use), 2) + Math.Pow(state.Balance.Gauge.RelativeSpread * pulses, 2)) / k / Math.Sqrt(Math.Max(1, span));
-            if (!double.IsNaN(shrinkage)) evidence += LikelihoodRatio(shrinkage, FoulingOverRuns * rampPerDay, error);
-        }
-
-        return 1 / (1 + Math.Exp(-evidence));
-    }
-
-    /// <summary>Log-likelihood ratio of a mean of <paramref name="expected"/> over a mean of nought; no more than 4 either way.</summary>
-    private static double LikelihoodRatio(double seen, double expected, double error) =>
-        Math.Clamp(expected * (Math.Clamp(seen, -expected, 2 * expected) - (expected / 2)) / (error * error), -4, 4);
 
     private void Follow(LoopState state, NoticeBook notices, List<Half> halves)
     {
