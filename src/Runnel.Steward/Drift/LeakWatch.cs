@@ -1,4 +1,3 @@
-using System.Globalization;
 using NodaTime;
 using Runnel.Place.Findings;
 using Runnel.Steward.Notices;
@@ -13,8 +12,8 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
     public const string LossKey = "loss", GainKey = "gain";
 
     // Per window length: the z from which it speaks, and the least rate worth a word, L/h. Run lengths in docs/detection.md.
-    private static readonly double[] LossZ = [5.5, 5, 4.5, 4, 4];
-    private static readonly double[] LeastLPerH = [10, 2.5, 1.6, 0.9, 0.6];
+    private static readonly double[] LossZ = [5.5, 5, 4.5, 4, 4, 4];
+    private static readonly double[] LeastLPerH = [10, 2.5, 1.6, 0.9, 0.6, 0.5];
 
     // Drains that foul at a tenth of their capacity a day are quick ones (common practice).
     private const double QuickestFoulingADay = 0.1;
@@ -23,16 +22,18 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
     /// <summary>Share of fouling in a slow loss of which the pulses tell nothing.</summary>
     private const double Untold = 0.35;
 
+    /// <summary>Odds from which a loss that shows at top-ups only is told at all, as a logarithm.</summary>
+    private const double SureOfEmpty = 1.5;
+
     /// <summary>A loss as large as this is never taken for a habit, however long it stays.</summary>
     private const double HabitLPerH = 2;
 
-    /// <summary>Position of the 12-hour window, which tells when a loss is over.</summary>
+    /// <summary>Position of the 12-hour window, the shortest that tells when a loss is over.</summary>
     private const int ClearingWindow = 2;
     private Instant? _firstSeen;
     private bool _seenShortly;
     private LossWindows? _windows;
-    private double _noticedLPerH;
-    private Instant _quietSince;
+    private readonly Dictionary<string, Standing> _standing = [];
 
     public void Look(LoopState state, NoticeBook notices)
     {
@@ -40,11 +41,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         _windows ??= new LossWindows(state);
         int last = state.Balance.HourCount - 2;
         if (last < 240 || !state.Balance.Gauge.Known) return;
-        if (!_windows.Learnt || last % 24 == 0)
-        {
-            int first = Math.Max(48, last - (24 * 30));
-            _windows.Learn(first, last - 36);
-        }
+        if (!_windows.Learnt || last % 24 == 0) _windows.Learn(last);
 
         if (!_windows.Learnt || state.Balance.Use.Count < 8 || state.Working || state.Silent) return;
         var rates = _windows.All(last);
@@ -56,16 +53,17 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
     {
         if (notices.Stands(key))
         {
-            ClearWhenOver(state, notices, key, sign, rates[ClearingWindow]);
+            ClearWhenOver(state, notices, key, sign, rates);
             return;
         }
 
-        if (notices.Spoke(state.Now - Duration.FromHours(24), CauseNames.PumpStopped, CauseNames.PumpDry, CauseNames.PumpStuckOn,
+        if (notices.Named(state.Now - Duration.FromHours(24), CauseNames.PumpStopped, CauseNames.PumpDry, CauseNames.PumpStuckOn,
             CauseNames.PumpShortCycling, CauseNames.TopUpStuckOpen, CauseNames.BleedStuckOpen)) return;
         for (int k = 0; k < LossWindows.Lengths.Length; k++)
         {
             var rate = rates[k];
             if (double.IsNaN(rate.LPerH) || sign * rate.Z < LossZ[k] || sign * rate.LPerH < LeastLPerH[k]) continue;
+            if (sign > 0 && rate.LPerH * LossWindows.Lengths[k] > WaterThatCouldGo(state, last, LossWindows.Lengths[k])) continue;
             if (!Goes(state, last, LossWindows.Lengths[k], sign)) continue;
             if (state.Kit.HasSiphon && LossWindows.Lengths[k] <= 8 && !_seenShortly)
             {
@@ -74,7 +72,17 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
                 return;
             }
 
-            if (sign > 0 && OnlyAtPulses(state, rate.LPerH, last, LossWindows.Lengths[k])) continue;
+            if (sign > 0)
+            {
+                double empty = EmptyTopUpOdds(state, rate, last, LossWindows.Lengths[k]);
+                if (empty < SureOfEmpty && OnlyAtPulses(state, rate.LPerH, last, LossWindows.Lengths[k])) continue;
+                if (empty > 0)
+                {
+                    RaiseEmpty(state, notices, rate, last, LossWindows.Lengths[k], empty);
+                    return;
+                }
+            }
+
             double fouling = sign > 0 ? FoulingShare(state, rate.LPerH, last, LossWindows.Lengths[k]) : 0;
             if (double.IsNaN(fouling)) return;
             if (fouling > 0.5 && (notices.Stands(ResponseWatch.Key) || notices.Stands(RunCurveWatch.FoulingKey))) return;
@@ -104,9 +112,7 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
     private bool OnlyAtPulses(LoopState state, double rate, int last, int length)
     {
         int first = last - length + 1;
-        double topUps = 0;
-        for (int hour = first; hour <= last; hour++) topUps += state.Hours.Hours[hour].TopUpL;
-        if (topUps < 0.5 * rate * length) return false;
+        if (TopUpLPerH(state, last, length) < 0.5 * rate) return false;
         var (litres, _) = state.Balance.Unexplained(first, last);
         double lost = 0;
         int quiet = 0;
@@ -124,6 +130,18 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         return count > 0 && ratio < 0.5;
     }
 
+    /// <summary>Litres that a loss could have taken from the loop in a window: what was above the sills, and what came. More is no loss but a
+    /// store that is misread.</summary>
+    private static double WaterThatCouldGo(LoopState state, int last, int length)
+    {
+        if (state.Kit.BandL is null) return double.PositiveInfinity;
+        var start = state.Balance.Start(last - length + 1);
+        var (g, count) = state.Store.Between(start - Duration.FromHours(length), start + Duration.FromHours(length));
+        double came = 0;
+        for (int hour = last - length + 1; hour <= last; hour++) came += Math.Max(0, state.Balance.KnownL(hour));
+        return count == 0 ? double.PositiveInfinity : (state.Balance.Gauge.LitresPerUnit * g) + came;
+    }
+
     /// <summary>It goes on: not one draw, not only by day when plants and sun may have taken more than thought.</summary>
     private static bool Goes(LoopState state, int last, int length, int sign)
     {
@@ -131,7 +149,9 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         if (state.LearningHeld(state.Balance.Start(first), state.Balance.Start(last))) return false;
         var (litres, counts) = state.Balance.Unexplained(first, last);
         double total = -sign * HourSeries.Slope(litres, counts, 0, length) * (length - 1);
-        double steepest = HourSeries.Steepest(litres, reach: length >= 12 ? 4 : 2, sign);
+        double steepest = length >= 24
+            ? HourSeries.SteepestBeyond(litres, counts, reach: 4, sign, Scatter(state))
+            : HourSeries.Steepest(litres, reach: length >= 12 ? 4 : 2, sign);
         if (total - steepest < (length <= 4 ? 0.25 : 0.5) * total) return false;
 
         // It goes on now, not only earlier in the window: a turned valve or a draw lets the loop settle within hours.
@@ -151,92 +171,67 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         }
 
         if (length < 24) return true;
-        double night = 0;
-        int nightHours = 0;
-        for (int i = 1; i < length; i++)
+        return GoesByNight(state, litres, counts, first, sign, 0.45 * total / (length - 1));
+    }
+
+    /// <summary>By night too it goes on at such a rate, or may do so as far as the scatter of the readings lets one see.</summary>
+    private static bool GoesByNight(LoopState state, double[] litres, int[] counts, int first, int sign, double leastLPerH)
+    {
+        double night = 0, ends = 0;
+        int hours = 0;
+        bool before = false;
+        for (int i = 1; i < litres.Length; i++)
         {
-            if (double.IsNaN(litres[i]) || double.IsNaN(litres[i - 1])) continue;
-            if (state.Balance.IsDay(first + i) || state.Balance.IsDay(first + i - 1)) continue;
-            night += sign * (litres[i - 1] - litres[i]);
-            nightHours++;
+            bool within = !double.IsNaN(litres[i]) && !double.IsNaN(litres[i - 1]) && !state.Balance.IsDay(first + i) && !state.Balance.IsDay(first + i - 1);
+            if (within)
+            {
+                night += sign * (litres[i - 1] - litres[i]);
+                hours++;
+            }
+
+            // Each stretch scatters by its two ends.
+            if (within != before) ends += 1.0 / counts[i - 1];
+            before = within;
         }
 
-        return nightHours >= 4 && night / nightHours > 0.45 * total / (length - 1);
+        if (hours < 4) return false;
+        return night + Math.Min(Scatter(state) * Math.Sqrt(ends), 0.5 * leastLPerH * hours) > leastLPerH * hours;
+    }
+
+    /// <summary>Scatter of the litres told by one reading of the store (standard deviation).</summary>
+    private static double Scatter(LoopState state) => state.Balance.Gauge.LitresPerUnit * state.Balance.ReadingSpread;
+
+    /// <summary>Odds, as a logarithm, that what is missing is the top-ups, which never came; short windows do not tell.</summary>
+    private static double EmptyTopUpOdds(LoopState state, LossWindows.Rate rate, int last, int length) =>
+        length < 24 ? double.NegativeInfinity : EmptyTopUps.LogOdds(state, Onset(state, last, length, +1), rate, TopUpLPerH(state, last, length));
+
+    private static double TopUpLPerH(LoopState state, int last, int length)
+    {
+        double litres = 0;
+        for (int hour = last - length + 1; hour <= last; hour++) litres += state.Hours.Hours[hour].TopUpL;
+        return litres / length;
+    }
+
+    private void RaiseEmpty(LoopState state, NoticeBook notices, LossWindows.Rate rate, int last, int length, double odds)
+    {
+        var since = Onset(state, last, length, +1);
+        Open(state, notices, LossKey, rate.LPerH, length, since, LossNotices.WithoutEffect(
+            state, rate.LPerH, 1.645 * rate.SpreadLPerH, TopUpLPerH(state, last, length), since, length, 1 / (1 + Math.Exp(-odds))));
     }
 
     private void Raise(LoopState state, NoticeBook notices, string key, int sign, double rate, double plusMinus, int last, int length, double fouling)
     {
         var since = Onset(state, last, length, sign);
-        _noticedLPerH = rate;
-        _quietSince = state.Now;
+        Open(state, notices, key, rate, length, since, sign > 0
+            ? LossNotices.Loss(state, rate, plusMinus, since, length, fouling)
+            : LossNotices.Gain(state, rate, plusMinus, since, length));
+    }
+
+    private void Open(LoopState state, NoticeBook notices, string key, double rate, int length, Instant since, Notice notice)
+    {
+        _standing[key] = new Standing(rate, Math.Max(ClearingWindow, Array.IndexOf(LossWindows.Lengths, length)), state.Now);
         state.Holds.Begin(key, since - Duration.FromHours(2));
-        notices.Raise(key, sign > 0 ? Loss(state, rate, plusMinus, since, length, fouling) : Gain(state, rate, plusMinus, since, length));
-    }
-
-    private static Notice Loss(LoopState state, double rate, double plusMinus, Instant since, int length, double fouling)
-    {
-        double weather = 0;
-        int last = state.Balance.HourCount - 2;
-        for (int i = 0; i < length; i++) weather += state.Balance.UseL(last - i) / length;
-        double? hoursLeft = HoursUntilDry(state, rate + weather);
-        bool bleed = state.Kit.Bleed is not null;
-        double leak = 0.95 - fouling;
-        var causes = new List<Cause> { new(CauseNames.Leak, bleed ? 0.88 * leak : leak), new(CauseNames.DrainFouling, fouling) };
-        if (bleed) causes.Add(new Cause(CauseNames.BleedStuckOpen, 0.12 * leak));
-        causes.Sort((a, b) => b.Probability.CompareTo(a.Probability));
-        if (fouling > 0.5)
-        {
-            return new Notice
-            {
-                Causes = causes,
-                Urgency = Urgency.Soon,
-                Since = since,
-                FirstNoticed = state.Now,
-                Evidence = string.Create(CultureInfo.InvariantCulture,
-                    $"Fills lengthen as if {rate:0.0} L/h (± {plusMinus:0.0}) were lost, but top-ups move them less than before: drains that hold water back do that, a leak does not."),
-                FirstAct = "Lift out and rinse the drain screens, lowest first, and see that no tank stands near its rim, before any more top-up.",
-            };
-        }
-
-        return new Notice
-        {
-            Causes = causes,
-            Urgency = rate >= 15 || hoursLeft < 6 ? Urgency.ActNow : Urgency.Today,
-            Since = since,
-            FirstNoticed = state.Now,
-            TimeLeft = hoursLeft is { } h ? Duration.FromMinutes(Math.Floor(h * 4) * 15) : null,
-            Evidence = string.Create(CultureInfo.InvariantCulture,
-                $"Over the last {length} h the loop lost {rate:0.0} L/h (± {plusMinus:0.0}) more than the {weather:0.0} L/h that sun and plants take; it goes on by night."),
-            FirstAct = bleed
-                ? "See that the bleed valve is shut; then look for wet ground under tanks, troughs and pipe joints, and keep the top-up within its daily cap."
-                : "Look for wet ground under tanks, troughs and pipe joints; keep the top-up within its daily cap until it is found.",
-        };
-    }
-
-    private static Notice Gain(LoopState state, double rate, double plusMinus, Instant since, int length)
-    {
-        bool valve = state.Kit.TopUp is not null || state.Kit.FloatValve is not null;
-        return new Notice
-        {
-            Causes = valve
-                ? [new Cause(CauseNames.TopUpStuckOpen, 0.8), new Cause(CauseNames.LoopChanged, 0.12)]
-                : [new Cause(CauseNames.LoopChanged, 0.6), new Cause(CauseNames.TopUpStuckOpen, 0.3)],
-            // Too much water harms slowly: it runs over the sump's own overflow first.
-            Urgency = rate >= 10 ? Urgency.Today : Urgency.Soon,
-            Since = since,
-            FirstNoticed = state.Now,
-            Evidence = string.Create(CultureInfo.InvariantCulture,
-                $"Over the last {length} h the loop gained {rate:0.0} L/h (± {plusMinus:0.0}) though no top-up was open and no rain fell."),
-            FirstAct = "See whether the top-up valve drips while shut, and close its hand valve; then look for a hose left running.",
-        };
-    }
-
-    /// <summary>Hours until the inflow to the sump would stop, at the cautious end; null where the store does not tell it.</summary>
-    private static double? HoursUntilDry(LoopState state, double lossLPerH)
-    {
-        if (state.Kit.BandL is null) return null;
-        var (g, count) = state.Store.Between(state.Now - Duration.FromHours(3), state.Now);
-        return count < 3 || lossLPerH <= 0 ? null : 0.7 * g * state.Balance.Gauge.LitresPerUnit / lossLPerH;
+        notices.Raise(key, notice);
     }
 
     /// <summary>When the loss began: the bend that fits the last days best, level before and falling steadily after.</summary>
@@ -270,15 +265,21 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
         return state.Balance.Start(first + bend);
     }
 
-    private void ClearWhenOver(LoopState state, NoticeBook notices, string key, int sign, LossWindows.Rate rate)
+    private void ClearWhenOver(LoopState state, NoticeBook notices, string key, int sign, LossWindows.Rate[] rates)
     {
+        var standing = _standing[key];
+        var rate = rates[standing.Window];
         if (double.IsNaN(rate.LPerH)) return;
-        if (sign * rate.LPerH > Math.Max(0.4 * _noticedLPerH, 2 * rate.SpreadLPerH)) _quietSince = state.Now;
+        if (sign * rate.LPerH > Math.Max(0.4 * standing.LPerH, 2 * rate.SpreadLPerH)) _standing[key] = standing = standing with { QuietSince = state.Now };
 
         // A small loss that stays for a month unanswered is a habit of the loop by now: it is learnt, so that a new one can be seen.
-        bool habit = _noticedLPerH < HabitLPerH && state.Now - notices.Find(key)!.FirstNoticed > Duration.FromDays(30);
-        if (!habit && state.Now - _quietSince < Duration.FromHours(30)) return;
-        notices.Clear(key, habit ? state.Now : _quietSince);
+        bool habit = standing.LPerH < HabitLPerH && state.Now - notices.Find(key)!.FirstNoticed > Duration.FromDays(30);
+        if (!habit && state.Now - standing.QuietSince < Duration.FromHours(30)) return;
+        notices.Clear(key, habit ? state.Now : standing.QuietSince);
         state.Holds.Release(key, habit ? state.Now - Duration.FromDays(3) : state.Now);
     }
+
+    /// <summary>What a standing notice said, and since when it seems over.</summary>
+    /// <param name="Window">Position of the window that tells when it is over.</param>
+    private sealed record Standing(double LPerH, int Window, Instant QuietSince);
 }

@@ -8,7 +8,7 @@ namespace Runnel.Steward.Drift;
 internal sealed class LossWindows(LoopState state)
 {
     /// <summary>Window lengths, h.</summary>
-    public static readonly int[] Lengths = [4, 8, 12, 24, 48];
+    public static readonly int[] Lengths = [4, 8, 12, 24, 48, 96];
 
     /// <summary>Fewer readings than this tell no slope: long cycles need longer windows.</summary>
     private const int LeastReadings = 12;
@@ -21,11 +21,14 @@ internal sealed class LossWindows(LoopState state)
         public double Z => LPerH / SpreadLPerH;
     }
 
-    public bool Learnt => !double.IsNaN(_spread[^1]);
+    /// <summary>The longest window waits for more of the past than the others do.</summary>
+    public bool Learnt => !double.IsNaN(_spread[^2]);
 
-    /// <summary>Learns the spreads from the past up to <paramref name="lastHour"/>.</summary>
-    public void Learn(int firstHour, int lastHour)
+    /// <summary>Learns the spreads from the past that a slow loss, going on unnoticed by now, has not touched: a day and a half of a young
+    /// log are left out, ten days of a log of a month.</summary>
+    public void Learn(int now)
     {
+        int firstHour = Math.Max(48, now - (24 * 30)), lastHour = now - Math.Clamp(36 + ((now - 240) / 2), 36, 240);
         if (lastHour - firstHour < 120) return;
         var balance = state.Balance;
         var (litres, counts) = balance.Unexplained(firstHour, lastHour);
@@ -41,10 +44,12 @@ internal sealed class LossWindows(LoopState state)
                 if (!double.IsNaN(rate)) off.Add(Math.Abs(rate));
             }
 
-            if (off.Count < 48) continue;
+            if (off.Count < Math.Max(48, length)) continue;
             off.Sort();
 
-            _spread[k] = Math.Max(HealthySpread.Of(off, 0.95, 1.96), 0.02);
+            // Few windows of four days are independent: their spread is taken for half of that of two days at least, as of a steady wander.
+            double least = k > 0 && length > 48 ? Math.Max(0.02, 0.5 * _spread[k - 1]) : 0.02;
+            _spread[k] = Math.Max(HealthySpread.Of(off, 0.95, 1.96), least);
         }
     }
 
@@ -58,19 +63,24 @@ internal sealed class LossWindows(LoopState state)
         if (first < 0 || double.IsNaN(_spread[lengthIndex])) return new Rate(double.NaN, double.NaN);
         var (litres, counts) = state.Balance.Unexplained(first, lastHour);
         double rate = RateOf(litres, counts, 0, length);
-        double pulses = 0, rain = 0, drawn = 0, use = 0;
+        double pulses = 0, rain = 0, drawn = 0, use = 0, net = 0;
         for (int hour = first; hour <= lastHour; hour++)
         {
             pulses += Math.Abs(state.Hours.Hours[hour].TopUpL) + state.Hours.Hours[hour].BleedL;
             rain += state.Balance.RainL(hour);
             use += state.Balance.UseL(hour);
+            net += state.Balance.KnownL(hour) - state.Balance.UseL(hour);
             drawn += Math.Abs(state.Hours.Hours[hour].DrawnL);
         }
 
         // Litres written down are guessed to a fifth, and the time of day to an hour or so: short windows cannot bear that.
         if (drawn > 0 && length <= 8) return new Rate(double.NaN, double.NaN);
         double spread = _spread[lengthIndex];
-        double gaugeError = state.Balance.Gauge.RelativeSpread * pulses / length, rainError = 0.4 * rain / length, drawnError = 0.2 * drawn / length;
+
+        // A wrong gauge misreads what the store had to change. Within hours that is every pulse; over two days and more what goes in and what is
+        // used make up for one another, and only the rest of them changes the store.
+        double misread = length >= 48 ? Math.Abs(net) : pulses;
+        double gaugeError = state.Balance.Gauge.RelativeSpread * misread / length, rainError = 0.4 * rain / length, drawnError = 0.2 * drawn / length;
 
         // A hot spell may take an eighth more or less than the weather relations say, on top of this loop's usual scatter (common practice).
         double weatherError = 0.12 * use / length;

@@ -51,4 +51,16 @@ internal sealed class NoticeBook
 
         return false;
     }
+
+    /// <summary>A notice stands, or was cleared since <paramref name="since"/>, that names one of these causes first.</summary>
+    public bool Named(Instant since, params ReadOnlySpan<string> causes)
+    {
+        foreach (var notice in _notices)
+        {
+            if (notice.Cleared is { } cleared ? cleared < since : notice.Urgency == Urgency.Record && notice.FirstNoticed < since) continue;
+            if (causes.Contains(notice.Cause)) return true;
+        }
+
+        return false;
+    }
 }

@@ -32,6 +32,10 @@ internal sealed class Balance
     /// <summary>Length of the blocks of the balance's own regression: long enough for several fills where cycles are long.</summary>
     private const int BlockHours = 4;
 
+    /// <summary>Water that takes longer than this to come down through a loop is not above its sills but behind something (common practice:
+    /// loops turn over within one to a few hours).</summary>
+    private const double LongestReturnS = 12 * 3600;
+
     private sealed record HalfDay(Instant Start, Instant End);
 
     public Gauge Gauge { get; }
@@ -67,6 +71,7 @@ internal sealed class Balance
             if (localHour != 0) continue;
             LearnSpread();
             LearnByBalance();
+            if (_state.Kit.BandL is { } band && _state.Store.UsualFillS is > 0 and var fillS) Gauge.GreatestLitresPerUnit = band / fillS * LongestReturnS;
         }
 
         _pulses.Look(_state, _state.Store, Gauge, _state.Now, LossBetween);
@@ -201,7 +206,9 @@ internal sealed class Balance
     private void Learn(HalfDay half)
     {
         if (_state.LearningHeld(half.Start, half.End)) return;
-        var side = Duration.FromMinutes(90);
+        // Two fills to either side at least, some of which known water may have spoilt.
+        double cycleS = _state.Kit.BandL is null ? 0 : _state.Cycles.TypicalS;
+        var side = Duration.FromSeconds(Math.Clamp(3.5 * cycleS, 90 * 60, 4 * 3600));
         var (g0, n0) = _state.Store.Between(half.Start - side, half.Start + side);
         var (g1, n1) = _state.Store.Between(half.End - side, half.End + side);
         if (n0 < 3 || n1 < 3) return;

@@ -25,7 +25,10 @@ internal sealed class Gauge(double? toldLitresPerUnit)
     public double RelativeSpread => ByBalance ? _balanceSpread : _relativeSpread;
 
     /// <summary>Known well enough to weigh litres.</summary>
-    public bool Known => !double.IsNaN(LitresPerUnit) && RelativeSpread < WorstSpread;
+    public bool Known => LitresPerUnit <= GreatestLitresPerUnit && RelativeSpread < WorstSpread;
+
+    /// <summary>More than this no loop can hold above its sills: what was learnt then is chance.</summary>
+    public double GreatestLitresPerUnit { get; set; } = double.PositiveInfinity;
 
     /// <summary>The whole balance tells it better than single pulses do: pulses are small against the scatter of the fills.</summary>
     private bool ByBalance => !(_relativeSpread <= GoodSpread) && !double.IsNaN(_balanceValue) && !(_relativeSpread <= _balanceSpread);

@@ -47,4 +47,23 @@ internal static class HourSeries
 
         return steepest;
     }
+
+    /// <summary>The same, less what the scatter of the two readings alone may make of it (two and a half of its standard deviations).</summary>
+    /// <param name="scatter">Standard deviation of one reading, litres.</param>
+    public static double SteepestBeyond(double[] litres, int[] counts, int reach, int sign, double scatter)
+    {
+        double steepest = 0;
+        for (int i = 0; i < litres.Length; i++)
+        {
+            if (double.IsNaN(litres[i])) continue;
+            for (int j = i + 1; j < Math.Min(litres.Length, i + reach + 1); j++)
+            {
+                if (double.IsNaN(litres[j])) continue;
+                double own = 2.5 * scatter * Math.Sqrt((1.0 / counts[i]) + (1.0 / counts[j]));
+                steepest = Math.Max(steepest, (sign * (litres[i] - litres[j])) - own);
+            }
+        }
+
+        return steepest;
+    }
 }

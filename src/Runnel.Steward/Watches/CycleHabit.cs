@@ -13,6 +13,13 @@ internal sealed record CycleHabit(double FillS, double RunS, double LongFillS, d
     /// <summary>Cycles needed before a habit can be told.</summary>
     public const int Least = 6;
 
+    /// <summary>Middle of the last four fills, s.</summary>
+    public static double LatestFillS(IReadOnlyList<Cycle> cycles)
+    {
+        double[] last = [.. cycles.TakeLast(4).Select(c => c.FillS).Order()];
+        return 0.5 * (last[(last.Length - 1) / 2] + last[last.Length / 2]);
+    }
+
     /// <summary>The habit of the last <paramref name="count"/> cycles up to position <paramref name="end"/>, or null where there are too few.</summary>
     public static CycleHabit? Of(IReadOnlyList<Cycle> cycles, int end, int count)
     {

@@ -52,14 +52,15 @@ internal static class PumpSwitchNotices
         bool bled = KnownWater.BleedOpenS(state, since - Duration.FromMinutes(30)) > 0;
         var sixHours = since - Duration.FromHours(6);
         int shots = state.Pulses.Count(p => p.Of == "top-up" && p.Start > sixHours);
-        bool longer = habit.FillS > 1.35 * before.FillS;
+        double lately = CycleHabit.LatestFillS(state.Cycles.Cycles);
+        bool longer = habit.FillS > 1.35 * before.FillS || lately > Math.Max(1.12 * before.FillS, before.LongFillS);
         var days = state.Now - Duration.FromDays(3);
         bool Told(string cause) => notices.Notices.Any(n => n.Cause == cause && n.Urgency != Urgency.Record && (n.Cleared is null || n.Cleared > days));
         double stopped = 0.6, leak = 0.12, overflow = 0.08, fouling = 0.08, drawn = urgent ? 0.03 : 0.1, noEffect = 0;
         double bleed = state.Kit.Bleed is null ? 0 : bled ? 0.3 : 0.05;
 
         // Fills that grew before it tell of water that went missing, and not of a switch.
-        if (longer) (stopped, leak) = (0.3, 0.25);
+        if (longer) (stopped, leak, fouling) = (0.2, 0.4, 0.12);
         if (longer && shots >= 2) noEffect = 0.35;
         if (Told(CauseNames.TopUpWithoutEffect)) (noEffect, stopped) = (0.8, 0.2);
         if (Told(CauseNames.Leak)) (leak, stopped) = (Math.Max(leak, 0.6), 0.2);
