@@ -1,0 +1,241 @@
+namespace Runnel.Twin.Solving;
+
+/// <summary>Looks for events within a step, and finds the first of them to the last digit of the time.</summary>
+internal sealed class EventWatch
+{
+    // A step that begins with a change may come back to the same zero at once (a ball at its bounce): look close behind its beginning too.
+    private static readonly double[] CloseLooks = [1e-6, 1e-4, 1e-2];
+
+    private readonly OdeSystem system;
+    private readonly EventDirection[] directions;
+    private readonly double[] looks, freshLooks;
+    private readonly double[] atStart, before, now, earlier, probe, state;
+    private readonly int[] side, fired;
+    private bool isFresh;
+
+    public EventWatch(OdeSystem system, SolverOptions options)
+    {
+        this.system = system;
+        int count = system.EventCount;
+        directions = [.. Enumerable.Range(0, count).Select(system.DirectionOf)];
+        looks = [.. Enumerable.Range(1, options.EventLooks + 1).Select(i => (double)i / (options.EventLooks + 1))];
+        freshLooks = [.. CloseLooks, .. looks];
+        atStart = new double[count];
+        before = new double[count];
+        now = new double[count];
+        earlier = new double[count];
+        probe = new double[count];
+        state = new double[system.Count];
+        side = new int[count];
+        fired = new int[count];
+    }
+
+    /// <summary>Numbers of the events found last.</summary>
+    public ReadOnlySpan<int> Fired => fired.AsSpan(0, FiredCount);
+
+    public int FiredCount { get; private set; }
+
+    /// <summary>Takes the values at a start, or after a change. An event at zero there takes the side to which it goes.</summary>
+    public void Begin(double time, ReadOnlySpan<double> at, ref SolverStatistics work)
+    {
+        Values(time, at, atStart, ref work);
+        for (int i = 0; i < side.Length; i++) side[i] = Math.Sign(atStart[i]);
+        foreach (int i in Fired) side[i] = 0;
+        FiredCount = 0;
+        isFresh = true;
+    }
+
+    /// <summary>Takes the values at the end of a step without events, or after events that changed nothing.</summary>
+    public void GoOn(double time, ReadOnlySpan<double> at, ref SolverStatistics work)
+    {
+        Values(time, at, atStart, ref work);
+        for (int i = 0; i < side.Length; i++)
+        {
+            int sign = Math.Sign(atStart[i]);
+            if (sign != 0 && Fired.IndexOf(i) < 0) side[i] = sign;
+        }
+
+        FiredCount = 0;
+        isFresh = false;
+    }
+
+    /// <summary>The step in which events were found is undone: they have not happened.</summary>
+    public void TakeBack()
+    {
+        foreach (int i in Fired) side[i] = -side[i];
+        FiredCount = 0;
+    }
+
+    /// <summary>The share of the step at which the first events have just happened; above 1 where none did.</summary>
+    public double FindFirst(Stepper stepper, ref SolverStatistics work)
+    {
+        FiredCount = 0;
+        double[] shares = isFresh ? freshLooks : looks;
+        double tolerance = Tolerance(stepper), shareBefore = 0, shareEarlier = double.NaN;
+        atStart.CopyTo(before, 0);
+        foreach (double share in shares)
+        {
+            ValuesWithin(stepper, share, now, ref work);
+            double first = double.PositiveInfinity;
+            for (int i = 0; i < side.Length; i++)
+            {
+                if (double.IsNaN(now[i])) continue;
+                int sign = Math.Sign(now[i]);
+                if (sign == 0) continue;
+                if (side[i] == 0) side[i] = sign;
+                else if (sign != side[i])
+                {
+                    if (Counts(i, side[i])) first = Math.Min(first, Root(stepper, i, shareBefore, share, before[i], now[i], tolerance, ref work));
+                    else side[i] = sign; // the wrong way
+                }
+                else if (!double.IsNaN(shareEarlier) && Dips(i))
+                {
+                    first = Math.Min(first, Dip(stepper, i, shareEarlier, shareBefore, share, tolerance, ref work));
+                }
+            }
+
+            if (first <= 1) return Gather(stepper, first, tolerance, ref work);
+            before.CopyTo(earlier, 0);
+            now.CopyTo(before, 0);
+            shareEarlier = shareBefore;
+            shareBefore = share;
+        }
+
+        return 2;
+    }
+
+    /// <summary>Where the first of the events found passes zero on the step as it is now, near its end.</summary>
+    public double Again(Stepper stepper, ref SolverStatistics work)
+    {
+        const double step = 1e-4;
+        int i = fired[0];
+        ValuesWithin(stepper, 1, probe, ref work);
+        double at = probe[i];
+        ValuesWithin(stepper, 1 - step, probe, ref work);
+        double slope = (at - probe[i]) / step;
+        return slope == 0 || !double.IsFinite(slope) ? 1 : Math.Clamp(1 - (at / slope), 0.9, 1.1);
+    }
+
+    /// <summary>Moves on by next to nothing until every event found has passed zero, and gives the state there.</summary>
+    public double BehindAll(Stepper stepper, double share, Span<double> at, ref SolverStatistics work)
+    {
+        double move = Tolerance(stepper);
+        for (int tries = 0; tries < 12; tries++, move *= 2)
+        {
+            ValuesWithin(stepper, share, probe, ref work);
+            bool all = true;
+            foreach (int i in Fired) all &= Math.Sign(probe[i]) != -side[i];
+            if (all) break;
+            share += move;
+        }
+
+        state.CopyTo(at);
+        return share;
+    }
+
+    // After the search, sides of the events found are where they went.
+    private double Gather(Stepper stepper, double first, double tolerance, ref SolverStatistics work)
+    {
+        double last = Math.Min(1, first + (4 * tolerance));
+        ValuesWithin(stepper, last, probe, ref work);
+        ValuesWithin(stepper, first, now, ref work);
+        for (int i = 0; i < side.Length; i++)
+        {
+            int sign = Math.Sign(now[i]) is var s && s != 0 ? s : Math.Sign(probe[i]);
+            bool passed = side[i] != 0 && (sign == -side[i] || Math.Sign(probe[i]) == -side[i]) && Counts(i, side[i]);
+            if (!passed) continue;
+            side[i] = -side[i];
+            fired[FiredCount++] = i;
+        }
+
+        return first;
+    }
+
+    private bool Counts(int i, int from) =>
+        directions[i] == EventDirection.Either || (directions[i] == EventDirection.Rising ? from < 0 : from > 0);
+
+    // Three looks on one side, the middle one nearest to zero, and a parabola through them that comes close.
+    private bool Dips(int i)
+    {
+        double a = Math.Abs(earlier[i]), b = Math.Abs(before[i]), c = Math.Abs(now[i]);
+        return b < a && b <= c && Math.Sign(earlier[i]) == side[i] && Math.Sign(before[i]) == side[i] && b < 0.5 * Math.Max(a, c);
+    }
+
+    // The lowest place between three looks, by golden section; where it lies beyond zero, the way down is an event.
+    private double Dip(Stepper stepper, int i, double from, double middle, double to, double tolerance, ref SolverStatistics work)
+    {
+        const double golden = 0.3819660112501051;
+        double x = middle, value = before[i] * side[i];
+        for (int tries = 0; tries < 60 && to - from > 1e-9; tries++)
+        {
+            double other = x - from > to - x ? x - (golden * (x - from)) : x + (golden * (to - x));
+            ValuesWithin(stepper, other, probe, ref work);
+            double there = probe[i] * side[i];
+            if (there < 0)
+            {
+                // The reverse way is met in the next look from behind the zero.
+                if (Counts(i, side[i])) return Root(stepper, i, from, other, value, probe[i], tolerance, ref work);
+                double back = Root(stepper, i, other, to, probe[i], now[i], tolerance, ref work);
+                side[i] = -side[i];
+                return Counts(i, side[i]) ? back : double.PositiveInfinity;
+            }
+
+            if (there < value)
+            {
+                if (other < x) to = x;
+                else from = x;
+                (x, value) = (other, there);
+            }
+            else if (other < x)
+            {
+                from = other;
+            }
+            else
+            {
+                to = other;
+            }
+        }
+
+        return double.PositiveInfinity;
+    }
+
+    // Interpolate, truncate, project: Oliveira and Takahashi (2021), ACM Trans. Math. Softw. 47(1). Gives the far end of the bracket.
+    private double Root(Stepper stepper, int i, double low, double high, double valueLow, double valueHigh, double tolerance, ref SolverStatistics work)
+    {
+        int far = Math.Sign(valueHigh);
+        if (far == 0) return high;
+        double yLow = valueLow * far, yHigh = valueHigh * far;
+        if (yLow >= 0) yLow = -double.Epsilon; // it began at zero and was told to be on the other side
+        double most = Math.Ceiling(Math.Log2(Math.Max(2, (high - low) / tolerance))), truncate = 0.2 / (high - low);
+        for (int j = 0; high - low > tolerance && j < 120; j++)
+        {
+            double half = (low + high) / 2, radius = Math.Max(0, (tolerance / 2 * Math.Pow(2, most + 1 - j)) - ((high - low) / 2));
+            double cut = truncate * (high - low) * (high - low), falsi = ((yHigh * low) - (yLow * high)) / (yHigh - yLow), sign = Math.Sign(half - falsi);
+            double x = cut <= Math.Abs(half - falsi) ? falsi + (sign * Math.Max(cut, tolerance / 2)) : half;
+            if (Math.Abs(x - half) > radius) x = half - (sign * radius);
+            if (!(x > low && x < high)) x = half;
+            if (x <= low || x >= high) break;
+            ValuesWithin(stepper, x, probe, ref work);
+            double y = probe[i] * far;
+            if (y > 0) (high, yHigh) = (x, y);
+            else if (y < 0) (low, yLow) = (x, y);
+            else return x;
+        }
+
+        return high;
+    }
+
+    private static double Tolerance(Stepper stepper) => Math.Max(2e-15, 4 * 2.22e-16 * Math.Abs(stepper.From + stepper.Taken) / stepper.Taken);
+
+    private void ValuesWithin(Stepper stepper, double share, double[] into, ref SolverStatistics work)
+    {
+        stepper.Within(share, state);
+        Values(stepper.From + (share * stepper.Taken), state, into, ref work);
+    }
+
+    private void Values(double time, ReadOnlySpan<double> at, double[] into, ref SolverStatistics work)
+    {
+        system.EventValues(time, at, into);
+        work.EventCalls++;
+    }
+}
