@@ -51,6 +51,9 @@ public static class Sorption
         return (low + high) / 2;
     }
 
+    /// <summary>Salts listed.</summary>
+    public static IEnumerable<string> SaltsListed => Salts.Select(s => s.Salt);
+
     /// <summary>Relative humidity over a saturated salt solution at 25 °C.</summary>
     /// <param name="salt">Formula.</param>
     /// <returns>Relative humidity and its uncertainty, 0 to 1, or null where the salt is not listed.</returns>

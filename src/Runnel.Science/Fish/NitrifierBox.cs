@@ -1,5 +1,3 @@
-using Runnel.Science.Water;
-
 namespace Runnel.Science.Fish;
 
 /// <summary>State of a well-mixed system with a filter: nitrogen in mg N/L, nitrifiers in mg COD for each litre of system water.</summary>
@@ -32,28 +30,43 @@ public static class NitrifierBox
     /// <param name="around">Surroundings.</param>
     /// <returns>Derivatives, a day.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A surrounding is NaN or out of range.</exception>
-    public static NitrifierState ChangePerDay(NitrifierState state, NitrifierSurroundings around)
+    public static NitrifierState ChangePerDay(NitrifierState state, NitrifierSurroundings around) => ChangePerDay(state, Rates.In(around));
+
+    internal static NitrifierState ChangePerDay(NitrifierState state, in Rates rates)
     {
-        Require.InRange(around.WaterTempC, 0, 45);
-        Require.NotNegative(around.DoMgPerL);
-        Require.Positive(around.VolumeL);
-        Require.NotNegative(around.MediaM2);
         // A solver may step a little below 0.
-        double tan = Math.Max(0, state.Tan), no2 = Math.Max(0, state.No2), oxygen = around.DoMgPerL, warm = around.WaterTempC - 20;
-        double growthAmmonia = Growth20 * Math.Pow(1.096, warm), growthNitrite = Growth20 * Math.Pow(1.061, warm), decay = Decay20 * Math.Pow(1.04, warm);
-        double byPh = Nitrification.PhFactor(around.Ph), free = tan * Ammonia.UnionisedFraction(around.Ph, around.WaterTempC);
-        double toNitrite = growthAmmonia / YieldAmmonia * tan / (0.7 + tan) * oxygen / (0.6 + oxygen) * byPh * state.AmmoniaOxidisers;
-        double toNitrate = growthNitrite / YieldNitrite * no2 / (0.5 + no2) * oxygen / (1.2 + oxygen) * byPh * 0.2 / (0.2 + free) * state.NitriteOxidisers;
-        // Room for as many as would turn over the ceiling's rate at 20 °C.
-        double area = 1000 * around.MediaM2 / around.VolumeL;
-        double roomAmmonia = CeilingAmmonia * area * YieldAmmonia / Growth20, roomNitrite = CeilingNitrite * area * YieldNitrite / Growth20;
+        double tan = Math.Max(0, state.Tan), no2 = Math.Max(0, state.No2);
+        double toNitrite = rates.Ammonia * tan / (0.7 + tan) * state.AmmoniaOxidisers;
+        double toNitrate = rates.Nitrite * no2 / (0.5 + no2) * 0.2 / (0.2 + (tan * rates.FreeShare)) * state.NitriteOxidisers;
         return new NitrifierState(
-            around.LoadMgNPerLDay - toNitrite,
+            rates.Load - toNitrite,
             toNitrite - toNitrate,
             toNitrate,
-            (YieldAmmonia * toNitrite * Free(state.AmmoniaOxidisers, roomAmmonia)) - (decay * state.AmmoniaOxidisers),
-            (YieldNitrite * toNitrate * Free(state.NitriteOxidisers, roomNitrite)) - (decay * state.NitriteOxidisers));
+            (YieldAmmonia * toNitrite * Free(state.AmmoniaOxidisers, rates.RoomAmmonia)) - (rates.Decay * state.AmmoniaOxidisers),
+            (YieldNitrite * toNitrate * Free(state.NitriteOxidisers, rates.RoomNitrite)) - (rates.Decay * state.NitriteOxidisers));
     }
 
     private static double Free(double taken, double room) => room > 0 ? 1 - (taken / room) : 0;
+
+    /// <summary>What the surroundings make of the constants: it does not change over a run.</summary>
+    internal readonly record struct Rates(double Load, double Ammonia, double Nitrite, double FreeShare, double Decay, double RoomAmmonia, double RoomNitrite)
+    {
+        /// <summary>The fastest rate there can be, 1/d: a solver's steps must stay below its inverse.</summary>
+        public double FastestPerDay => 1 + Decay + Math.Max(Ammonia * RoomAmmonia / 0.7, Nitrite * RoomNitrite / 0.5) + (Ammonia * YieldAmmonia) + (Nitrite * YieldNitrite);
+
+        public static Rates In(NitrifierSurroundings around)
+        {
+            Require.InRange(around.WaterTempC, 0, 45);
+            Require.NotNegative(around.DoMgPerL);
+            Require.Positive(around.VolumeL);
+            Require.NotNegative(around.MediaM2);
+            double oxygen = around.DoMgPerL, warm = around.WaterTempC - 20, byPh = Nitrification.PhFactor(around.Ph);
+            double growthAmmonia = Growth20 * Math.Pow(1.096, warm), growthNitrite = Growth20 * Math.Pow(1.061, warm);
+            // Room for as many as would turn over the ceiling's rate at 20 °C.
+            double area = 1000 * around.MediaM2 / around.VolumeL;
+            return new Rates(
+                around.LoadMgNPerLDay, growthAmmonia / YieldAmmonia * oxygen / (0.6 + oxygen) * byPh, growthNitrite / YieldNitrite * oxygen / (1.2 + oxygen) * byPh,
+                Water.Ammonia.UnionisedFraction(around.Ph, around.WaterTempC), Decay20 * Math.Pow(1.04, warm), CeilingAmmonia * area * YieldAmmonia / Growth20, CeilingNitrite * area * YieldNitrite / Growth20);
+        }
+    }
 }

@@ -108,5 +108,27 @@ internal static class FilterAndStart
             ],
             Meaning = a => a["value"] > 0 ? $"{a.Say("value")}: they double in {Figure.Say(Math.Log(2) / a["value"], "d")}." : "They do not grow.",
         },
+        new("epa-growth-temperature", "How fast can nitrifiers grow at this temperature?")
+        {
+            Explanation = "Greatest growth rate of nitrifiers by temperature, with food and oxygen in plenty.",
+            Inputs = [WaterTemp.Within(0, 40)],
+            Outputs = [new("value", "1/d", "greatest growth rate")],
+            Along = "temp_c", Shown = (5, 35),
+            Formula = "0.47 e^(0.098 (T - 15))",
+            Source = "US EPA, Process Design Manual for Nitrogen Control (1975, 1993).",
+            Reckon = g => [Nitrification.EpaGreatestGrowthPerDay(g["temp_c"])],
+            Meaning = a => $"They can double in {Figure.Say(Math.Log(2) / a["value"], "d")}.",
+        },
+        new("epa-half-saturation", "At how little ammonia do nitrifiers go hungry?")
+        {
+            Explanation = "Ammonia at which nitrifiers grow half as fast as they could, by temperature.",
+            Inputs = [WaterTemp.Within(0, 40)],
+            Outputs = [new("value", "mg/L as N", "ammonia nitrogen at half the greatest rate")],
+            Along = "temp_c", Shown = (5, 35),
+            Formula = "10^(0.051 T - 1.158)",
+            Source = "US EPA, Process Design Manual for Nitrogen Control (1975, 1993).",
+            Reckon = g => [Nitrification.EpaHalfSaturationMgNPerL(g["temp_c"])],
+            Meaning = a => $"At {a.Say("value")} they grow half as fast as they could.",
+        },
     ];
 }

@@ -37,6 +37,10 @@ public sealed class Given
     /// <param name="name">Name of the input.</param>
     internal DateTimeOffset Time(string name) => (DateTimeOffset)values[name];
 
+    /// <summary>A time of day.</summary>
+    /// <param name="name">Name of the input.</param>
+    internal TimeOnly Clock(string name) => (TimeOnly)values[name];
+
     /// <summary>The same inputs with one number changed.</summary>
     /// <param name="name">Name of the input.</param>
     /// <param name="value">Its new value.</param>

@@ -44,6 +44,8 @@ internal sealed class GivenReader(Relation relation)
     private void Choose(OneOf choice, Given given)
     {
         var whole = choice.Groups.Where(g => g.All(named.Contains)).ToArray();
+        // A group that is part of a longer one that is given says nothing of its own.
+        whole = [.. whole.Where(g => !whole.Any(other => other.Count > g.Count && g.All(other.Contains)))];
         var begun = choice.Groups.Where(g => g.Any(named.Contains)).ToArray();
         if (whole.Length == 0 && begun.Length == 0)
         {
@@ -76,6 +78,8 @@ internal sealed class GivenReader(Relation relation)
 /// <summary>Reads the text of one input.</summary>
 internal static class ValueText
 {
+    private static readonly string[] ClockForms = ["H:mm", "H:mm:ss", "H:mm:ss.FFF"];
+
     /// <summary>The value, or null and what is wrong.</summary>
     public static object? Read(Input input, string text, out Problem? problem)
     {
@@ -90,6 +94,10 @@ internal static class ValueText
             case InputKind.Date:
                 if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)) return date;
                 problem = new Problem(input.Name, $"\"{text}\" is no date", $"Give {input.Words}, {input.Range}");
+                return null;
+            case InputKind.Clock:
+                if (TimeOnly.TryParseExact(text, ClockForms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var clock)) return clock;
+                problem = new Problem(input.Name, $"\"{text}\" is no time of day", $"Give {input.Words}, {input.Range}");
                 return null;
             case InputKind.Time:
                 if (Rfc3339.Read(text) is { } time) return time;

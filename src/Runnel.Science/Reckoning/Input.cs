@@ -20,6 +20,9 @@ public enum InputKind
 
     /// <summary>A moment with its offset, <c>2026-02-01T12:00:00+10:00</c> (RFC 3339).</summary>
     Time,
+
+    /// <summary>A time of day by the clock, <c>14:30</c> or <c>14:30:15</c>.</summary>
+    Clock,
 }
 
 /// <summary>One input of a relation, as people, scripts and pages are told of it.</summary>
@@ -58,6 +61,7 @@ public sealed record Input(string Name, string Unit, string Words)
         InputKind.Word => Choices.Count > 0 ? $"one of {string.Join(", ", Choices)}" : Words,
         InputKind.Date => "a date such as 2026-02-01",
         InputKind.Time => "a time with its offset such as 2026-02-01T12:00:00+10:00",
+        InputKind.Clock => "a time of day such as 14:30",
         InputKind.Numbers => $"numbers parted by blanks or semicolons, each {Bounds}",
         InputKind.Whole => $"a whole number, {Bounds}",
         _ => Bounds,

@@ -63,19 +63,17 @@ internal static class OtherEvaporation
             Inputs = [Latitude, Elevation, DayOfYear, Date, TempMax, TempMin, RhMax, RhMin, Wind2, SunOfDay, Number("albedo", "1", "share of sun thrown back by the water", 0, 1, "0.08").Or("0.08")],
             Choices = [Day],
             Rules = [Rule.NotAbove("tmin_c", "tmax_c"), Rule.NotAbove("rhmin_pct", "rhmax_pct")],
-            Outputs = [new("evaporation_mm_day", "mm/d", "evaporation")],
+            Outputs = [new("evaporation_mm_day", "mm/d", "evaporation"), new("rn_mj_m2_day", "MJ/(m2 d)", "net radiation")],
             Along = "wind_2m_m_s", Shown = (0, 8),
             Formula = "E = D/(D + g) Rn/2.45 + g/(D + g) 6.43 (1 + 0.536 u2)(es - ea)/2.45",
             Source = "Shuttleworth (1993), Handbook of Hydrology, chapter 4.",
             Reckon = g =>
             {
                 double actual = VapourPressure.FromHumidityExtremesKPa(g["tmax_c"], g["tmin_c"], g["rhmax_pct"] / 100, g["rhmin_pct"] / 100);
-                return
-                [
-                    OpenWaterEvaporation.PenmanDaily(
-                        g["latitude_deg"], g["elevation_m"], DayOf(g), g["tmax_c"], g["tmin_c"], actual, g["wind_2m_m_s"], g["rs_mj_m2_day"], g["albedo"],
-                        OpenWaterEvaporation.ShuttleworthWindA, OpenWaterEvaporation.ShuttleworthWindB).EvaporationMm,
-                ];
+                var day = OpenWaterEvaporation.PenmanDaily(
+                    g["latitude_deg"], g["elevation_m"], DayOf(g), g["tmax_c"], g["tmin_c"], actual, g["wind_2m_m_s"], g["rs_mj_m2_day"], g["albedo"],
+                    OpenWaterEvaporation.ShuttleworthWindA, OpenWaterEvaporation.ShuttleworthWindB);
+                return [day.EvaporationMm, day.NetRadiationMJPerM2];
             },
             Meaning = a => $"{a.Say("evaporation_mm_day")}.",
         },
@@ -128,14 +126,19 @@ internal static class OtherEvaporation
         {
             Explanation = "Pressure and temperature of the standard atmosphere by altitude; weather moves pressure by about 3 %.",
             Inputs = [Number("altitude_m", "m", "height above sea level", -5000, 11_000, "300")],
-            Outputs = [new("pressure_kpa", "kPa", "air pressure"), new("temperature_c", "degC", "air temperature of the standard atmosphere"), new("pressure_fao_kpa", "kPa", "air pressure by the FAO-56 form")],
+            Outputs =
+            [
+                new("pressure_kpa", "kPa", "air pressure"), new("temperature_c", "degC", "air temperature of the standard atmosphere"), new("pressure_fao_kpa", "kPa", "air pressure by the FAO-56 form"),
+                new Output("pressure_pa", "Pa", "air pressure").Folded(),
+            ],
+            InputsAlsoCalled = new Dictionary<string, string> { ["elevation_m"] = "altitude_m" },
             Along = "altitude_m", Shown = (0, 4000),
             Formula = "p = 101.325 (1 - 2.25577e-5 z)^5.2559",
             Source = "ASHRAE Handbook Fundamentals (2017), chapter 1, equations 3 and 4; FAO-56 equation 7.",
             Reckon = g =>
             [
                 StandardAtmosphere.PressurePa(g["altitude_m"]) / 1000, StandardAtmosphere.TempC(g["altitude_m"]),
-                g["altitude_m"] is >= -450 and <= 6000 ? Atmosphere.PressureKPa(g["altitude_m"]) : double.NaN,
+                g["altitude_m"] is >= -450 and <= 6000 ? Atmosphere.PressureKPa(g["altitude_m"]) : double.NaN, StandardAtmosphere.PressurePa(g["altitude_m"]),
             ],
             Meaning = a => $"{a.Say("pressure_kpa")}.",
         },

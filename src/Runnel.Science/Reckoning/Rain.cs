@@ -100,5 +100,39 @@ internal static class Rain
             Reckon = g => [CurveNumberRunoff.RunoffMm(g["rain_mm"], g["curve_number"])],
             Meaning = a => $"{a.Say("runoff_mm")} runs off; the rest soaks in.",
         },
+        new("effective-rain-two-branch", "How much of a month's rain do roots get, by the USDA rule?")
+        {
+            Explanation = "Rain of a month that ends up in the root zone, by the rule of thumb with two branches.",
+            Inputs = [Month],
+            Outputs = [new("effective_mm_month", "mm", "effective rain")],
+            Along = "rain_mm_month", Shown = (0, 400),
+            Formula = "P (125 - 0.2 P)/125 up to 250 mm, 125 + 0.1 P beyond",
+            Source = "USDA Soil Conservation Service, as in FAO irrigation software manuals.",
+            Reckon = g => [EffectiveRain.TwoBranchMmPerMonth(g["rain_mm_month"])],
+            Meaning = a => $"{a.Say("effective_mm_month")} of it.",
+        },
+        new("effective-rain-dependable", "How much of a month's rain can I count on?")
+        {
+            Explanation = "Rain of a month that ends up in the root zone in four years out of five, by the FAO rule for arid and sub-humid places.",
+            Inputs = [Month],
+            Outputs = [new("effective_mm_month", "mm", "dependable rain")],
+            Along = "rain_mm_month", Shown = (0, 300),
+            Formula = "0.6 P - 10 up to 70 mm, 0.8 P - 24 beyond",
+            Source = "FAO/AGLW dependable rain.",
+            Reckon = g => [EffectiveRain.DependableMmPerMonth(g["rain_mm_month"])],
+            Meaning = a => $"{a.Say("effective_mm_month")} of it.",
+        },
+        new("rain-catch-us", "How many gallons does a shower bring?")
+        {
+            Explanation = "US gallons from a roof, in inches and square feet.",
+            Inputs = [Number("rain_in", "in", "rain", 0, 120, "1"), Number("area_ft2", "ft2", "roof or catchment, seen from above", 0, 1e7, "1000"), Number("runoff_coefficient", "1", "share that runs off: metal 0.7 to 1, tiles and concrete 0.6 to 0.8", 0, 1, "1").Or("1")],
+            Outputs = [new("yield_gal", "gal_us", "water caught")],
+            Along = "rain_in", Shown = (0, 4),
+            Formula = "gallons = 0.623 x inches x square feet x coefficient",
+            Source = "Definition; coefficients after Pacey and Cullis (1986), Rainwater Harvesting.",
+            Cautions = [Caution.Drinking],
+            Reckon = g => [RainCatch.YieldL(g["rain_in"] * Conversions.MmPerInch, g["area_ft2"] * Conversions.M2PerSquareFoot, g["runoff_coefficient"]) / Conversions.LPerUsGallon],
+            Meaning = a => $"{a.Say("yield_gal")}.",
+        },
     ];
 }

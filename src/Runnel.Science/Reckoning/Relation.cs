@@ -41,7 +41,13 @@ public sealed record Relation(string Name, string Question)
     /// <summary>The subject whose page lists it; set by the catalogue.</summary>
     public Subject Subject { get; internal init; } = Subject.None;
 
+    /// <summary>Other names of it, from the published tables that it is checked against.</summary>
+    public IReadOnlyList<string> AlsoCalled { get; internal init; } = [];
+
     internal IReadOnlyList<Rule> Rules { get; init; } = [];
+
+    /// <summary>Other names of inputs, each with the input's own.</summary>
+    internal IReadOnlyDictionary<string, string> InputsAlsoCalled { get; init; } = new Dictionary<string, string>();
 
     /// <summary>The sum: results in the order of <see cref="Outputs"/>, from inputs that are read and in range.</summary>
     public required Func<Given, Value[]> Reckon { get; init; }
@@ -59,7 +65,8 @@ public sealed record Relation(string Name, string Question)
     {
         ArgumentNullException.ThrowIfNull(name);
         string bare = name.Trim().Replace('-', '_');
-        return Inputs.FirstOrDefault(i => string.Equals(i.Name, bare, StringComparison.OrdinalIgnoreCase));
+        return Inputs.FirstOrDefault(i => string.Equals(i.Name, bare, StringComparison.OrdinalIgnoreCase))
+            ?? (InputsAlsoCalled.TryGetValue(bare, out string? own) ? Inputs.FirstOrDefault(i => i.Name == own) : null);
     }
 
     /// <summary>Whether an input may be left out: by itself, or because others stand for it.</summary>

@@ -78,6 +78,18 @@ internal static class Weather
                 new("rn_mj_m2_h", "MJ/(m2 h)", "net radiation"),
                 new("ra_mj_m2_h", "MJ/(m2 h)", "radiation above the air"),
                 new("soil_heat_mj_m2_h", "MJ/(m2 h)", "heat into the soil"),
+                new Output("delta_kpa_per_c", "kPa/degC", "slope of the saturation vapour pressure").Folded(),
+                new Output("gamma_kpa_per_c", "kPa/degC", "psychrometric constant").Folded(),
+                new Output("e0_kpa", "kPa", "saturation vapour pressure").Folded(),
+                new Output("ea_kpa", "kPa", "actual vapour pressure").Folded(),
+                new Output("sc_h", "h", "seasonal correction of solar time").Folded(),
+                new Output("solar_angle_rad", "rad", "hour angle at the middle of the hour").Folded(),
+                new Output("omega1_rad", "rad", "hour angle at its start").Folded(),
+                new Output("omega2_rad", "rad", "hour angle at its end").Folded(),
+                new Output("rso_mj_m2_h", "MJ/(m2 h)", "clear-sky solar radiation").Folded(),
+                new Output("rs_rso", "1", "solar over clear-sky radiation").Folded(),
+                new Output("rns_mj_m2_h", "MJ/(m2 h)", "net shortwave radiation").Folded(),
+                new Output("rnl_mj_m2_h", "MJ/(m2 h)", "net longwave radiation").Folded(),
             ],
             Along = "rs_mj_m2_h", Shown = (0, 4),
             Formula = "ET0 = (0.408 D (Rn - G) + g 37/(T + 273) u2 (es - ea)) / (D + g (1 + 0.34 u2)); G = 0.1 Rn by day, 0.5 Rn by night",
@@ -87,7 +99,14 @@ internal static class Weather
                 double angle = SolarHour.HourAngleRad(g["clock_midpoint_h"], g["longitude_deg_west"], g["zone_longitude_deg_west"], DayOf(g));
                 var hour = ReferenceEvapotranspiration.Hourly(
                     g["latitude_deg"], g["elevation_m"], DayOf(g), angle, g["temperature_c"], g["rh_pct"] / 100, g["wind_2m_m_s"], g["rs_mj_m2_h"], g["night_rs_rso"]);
-                return [hour.Et0Mm, hour.NetRadiationMJPerM2, hour.ExtraterrestrialMJPerM2, hour.SoilHeatMJPerM2];
+                double temp = g["temperature_c"], pressure = Atmosphere.PressureKPa(g["elevation_m"]), saturated = VapourPressure.SaturationKPa(temp), half = Math.PI / 24;
+                double clear = SurfaceRadiation.ClearSkyMJPerM2(g["elevation_m"], hour.ExtraterrestrialMJPerM2), kept = SurfaceRadiation.NetShortwaveMJPerM2(g["rs_mj_m2_h"]);
+                return
+                [
+                    hour.Et0Mm, hour.NetRadiationMJPerM2, hour.ExtraterrestrialMJPerM2, hour.SoilHeatMJPerM2, VapourPressure.SlopeKPaPerC(temp),
+                    Atmosphere.PsychrometricConstantKPaPerC(pressure), saturated, saturated * g["rh_pct"] / 100, SolarHour.SeasonalCorrectionH(DayOf(g)), angle, angle - half, angle + half,
+                    clear, SurfaceRadiation.RelativeSolar(g["rs_mj_m2_h"], clear, g["night_rs_rso"]), kept, kept - hour.NetRadiationMJPerM2,
+                ];
             },
             Meaning = a => $"{a.Say("eto_mm_h")} in that hour.",
         },
@@ -109,11 +128,20 @@ internal static class Weather
             Explanation = "Sun above the air on a level surface and the length of the day, from latitude and date: the most there can be.",
             Inputs = [Latitude, DayOfYear, Date],
             Choices = [Day],
-            Outputs = [new("ra_mj_m2_day", "MJ/(m2 d)", "radiation above the air"), new("daylight_h", "h", "longest possible sunshine")],
+            Outputs =
+            [
+                new("ra_mj_m2_day", "MJ/(m2 d)", "radiation above the air"), new("daylight_h", "h", "longest possible sunshine"),
+                new Output("dr", "1", "inverse relative distance of the sun").Folded(), new Output("declination_rad", "rad", "declination").Folded(),
+                new Output("sunset_angle_rad", "rad", "hour angle of sunset").Folded(),
+            ],
             Along = "latitude_deg",
             Formula = "Ra = (24 x 60 / pi) 0.0820 dr (ws sin(lat) sin(d) + cos(lat) cos(d) sin(ws)); N = 24 ws / pi",
             Source = Fao56 + ", equations 21 to 34.",
-            Reckon = g => [SolarDaySum(g), Sun.SolarDay.DaylightHours(g["latitude_deg"], DayOf(g))],
+            Reckon = g =>
+            [
+                SolarDaySum(g), SolarDay.DaylightHours(g["latitude_deg"], DayOf(g)), SolarDay.InverseDistance(DayOf(g)), SolarDay.DeclinationRad(DayOf(g)),
+                SolarDay.SunsetHourAngleRad(g["latitude_deg"], DayOf(g)),
+            ],
             Meaning = a => $"{a.Say("daylight_h")} of daylight; clear air lets through about three quarters of {a.Say("ra_mj_m2_day")}.",
         },
         new("open-water-evaporation", "How much does my open water lose?")

@@ -6,8 +6,6 @@ namespace Runnel.Science.Tests.Fish;
 // They check the equations, not nature.
 public sealed class PublishedNitrifierRunTests
 {
-    private const double StepDays = 0.01;
-
     private static readonly PublishedTable Table = PublishedTable.Open("water-fish/nitrification.csv");
 
     public static IEnumerable<TheoryDataRow<string, string>> Rows =>
@@ -22,29 +20,31 @@ public sealed class PublishedNitrifierRunTests
         var state = new NitrifierState(c.Number("tan0_mg_n_l"), 0, 0, c.Number("xa0_mg_cod_l"), c.Number("xn0_mg_cod_l"));
         if (c.Relation == "reference_run_state")
         {
-            int steps = (int)Math.Round(c.Number("day") / StepDays);
-            for (int i = 0; i < steps; i++) state = Step(state, around);
+            state = NitrifierRun.After(state, around, c.Number("day"));
             Close(c, "tan_mg_n_l", state.Tan);
             Close(c, "no2_mg_n_l", state.No2);
             Close(c, "no3_mg_n_l", state.No3);
             return;
         }
 
-        double tanPeak = state.Tan, tanDay = 0, no2Peak = 0, no2Day = 0, cycled = double.NaN;
-        for (int i = 1; i <= 60 / StepDays && double.IsNaN(cycled); i++)
-        {
-            state = Step(state, around);
-            if (state.Tan > tanPeak) (tanPeak, tanDay) = (state.Tan, i * StepDays);
-            if (state.No2 > no2Peak) (no2Peak, no2Day) = (state.No2, i * StepDays);
-            else if (no2Peak > 0.25 && state.Tan < 0.25 && state.No2 < 0.25) cycled = i * StepDays;
-        }
-
-        Assert.Equal(double.Parse(c.ExpectedText("tan_mg_n_l"), System.Globalization.CultureInfo.InvariantCulture), tanPeak, 0.01 * tanPeak);
-        Assert.Equal(double.Parse(c.ExpectedText("no2_mg_n_l"), System.Globalization.CultureInfo.InvariantCulture), no2Peak, 0.01 * no2Peak);
-        Close(c, "day_tan_peak", tanDay, 0.15);
-        Close(c, "day_no2_peak", no2Day, 0.15);
-        Close(c, "day_cycled", cycled, 0.15);
+        var start = NitrifierRun.Start(state, around);
+        Assert.Equal(double.Parse(c.ExpectedText("tan_mg_n_l"), System.Globalization.CultureInfo.InvariantCulture), start.TanPeakMgNPerL, 0.01 * start.TanPeakMgNPerL);
+        Assert.Equal(double.Parse(c.ExpectedText("no2_mg_n_l"), System.Globalization.CultureInfo.InvariantCulture), start.No2PeakMgNPerL, 0.01 * start.No2PeakMgNPerL);
+        Close(c, "day_tan_peak", start.TanPeakDay, 0.15);
+        Close(c, "day_no2_peak", start.No2PeakDay, 0.15);
+        Close(c, "day_cycled", start.CycledDay!.Value, 0.15);
         c.AssertAllCompared();
+    }
+
+    [Fact]
+    public void Nitrogen_is_conserved_over_a_run_and_impossible_surroundings_are_refused()
+    {
+        var around = new NitrifierSurroundings(25, 7.6, 7.5, 5000, 60, 0.5);
+        var end = NitrifierRun.After(new NitrifierState(2, 0, 0, 1e-4, 1e-4), around, 30);
+        Assert.Equal(2 + (30 * 0.5), end.Tan + end.No2 + end.No3, 1e-6);
+        Assert.Throws<ArgumentOutOfRangeException>(() => NitrifierRun.After(end, around, double.NaN));
+        Assert.Throws<ArgumentOutOfRangeException>(() => NitrifierRun.After(end, around with { MediaM2 = 1e9 }, 30));
+        Assert.Null(NitrifierRun.Start(new NitrifierState(2, 0, 0, 1e-4, 1e-4), around with { WaterTempC = 6 }, 20).CycledDay);
     }
 
     [Fact]
@@ -63,15 +63,4 @@ public sealed class PublishedNitrifierRunTests
     }
 
     // Classical Runge-Kutta; the step is far below the fastest time of the box.
-    private static NitrifierState Step(NitrifierState s, NitrifierSurroundings around)
-    {
-        var k1 = NitrifierBox.ChangePerDay(s, around);
-        var k2 = NitrifierBox.ChangePerDay(Plus(s, k1, StepDays / 2), around);
-        var k3 = NitrifierBox.ChangePerDay(Plus(s, k2, StepDays / 2), around);
-        var k4 = NitrifierBox.ChangePerDay(Plus(s, k3, StepDays), around);
-        return Plus(Plus(Plus(Plus(s, k1, StepDays / 6), k2, StepDays / 3), k3, StepDays / 3), k4, StepDays / 6);
-    }
-
-    private static NitrifierState Plus(NitrifierState s, NitrifierState k, double h) => new(
-        s.Tan + (h * k.Tan), s.No2 + (h * k.No2), s.No3 + (h * k.No3), s.AmmoniaOxidisers + (h * k.AmmoniaOxidisers), s.NitriteOxidisers + (h * k.NitriteOxidisers));
 }
