@@ -100,7 +100,8 @@ public static class ReckonerTable
         for (int i = 0; i < header.Length; i++)
         {
             if (relation.Find(header[i]) is not { } input) continue;
-            if (columns.Any(c => c.Name == input.Name))
+            // An input may have a second name: both columns may stand there, as long as a row fills only one.
+            if (columns.Any(c => c.Name == input.Name && string.Equals(header[c.Column], header[i], StringComparison.OrdinalIgnoreCase)))
                 throw new UnreadableFileException(line, 1, $"two columns are named {input.Name}", $"Keep one column {input.Name}, {input.Range}");
             if (forAll.Any(f => relation.Find(f.Key)?.Name == input.Name))
                 throw new UnreadableFileException(line, 1, $"{input.Name} is a column and was also given for all rows", "Give it in one place");
@@ -141,7 +142,7 @@ public static class ReckonerTable
     {
         if (value.IsNone) return "";
         if (value.Text is { } text) return text;
-        string number = value.Number.ToString("G10", CultureInfo.InvariantCulture);
+        string number = value.Number.ToString("G13", CultureInfo.InvariantCulture);
         return decimalComma ? number.Replace('.', ',') : number;
     }
 }

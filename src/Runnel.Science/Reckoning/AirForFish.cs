@@ -81,6 +81,21 @@ internal static class AirForFish
             Reckon = g => [100 * g["do_mg_l"] / Saturation(g), Saturation(g)],
             Meaning = a => $"{a.Say("percent_sat")} of saturation. " + (a["percent_sat"] > 105 ? "Above saturation: algae or plants in light, or a wrong reading; it falls at night." : a["percent_sat"] < 60 ? "Low: more air, less feed." : "A fair reading."),
         },
+        new("oxygen-lost-to-salt", "How much oxygen does salt cost?")
+        {
+            Explanation = "Oxygen that water can hold less for each gram of salt in a kilogram, as the mean from fresh water to a salinity.",
+            Inputs = [WaterTemp.Within(0, 40), Number("salinity_g_kg", "g/kg", "salinity", 0.1, 40, "35").Or("35")],
+            Outputs = [new("salinity_slope_mg_l_per_g_kg", "mg/L", "lost for each g/kg of salt"), new("do_sat_mg_l", "mg/L", "oxygen at saturation at that salinity")],
+            Along = "temp_c", Shown = (0, 35),
+            Formula = "(saturation in fresh water - saturation at S)/S",
+            Source = "Benson and Krause (1984), as printed in APHA Standard Methods 4500-O; EN 25814 has 1 to 4 % less.",
+            Reckon = g =>
+            {
+                double salt = OxygenSaturation.MgPerL(g["temp_c"], salinityGPerKg: g["salinity_g_kg"]);
+                return [(OxygenSaturation.MgPerL(g["temp_c"]) - salt) / g["salinity_g_kg"], salt];
+            },
+            Meaning = a => $"Each gram of salt in a kilogram of water costs {a.Say("salinity_slope_mg_l_per_g_kg")} of oxygen.",
+        },
     ];
 
     private static double Saturation(Given g)

@@ -184,12 +184,12 @@ internal static class Dosing
         {
             Explanation = "Grams of pure salt that raise chloride in a volume.",
             Inputs = [Volume, ChlorideRise],
-            Outputs = [new("salt_g", "g", "salt"), new("salt_mg_l", "mg/L", "salt for each litre")],
+            Outputs = [new("salt_g", "g", "salt"), new("salt_mg_l", "mg/L", "salt for each litre"), new Output("value", "mg/L", "salt for each litre").Folded()],
             Along = "chloride_rise_mg_l", Shown = (0, 300),
             Formula = "salt = litres x rise / (1000 x 0.6066)",
             Source = "Stoichiometry of NaCl; 100 mg/L of chloride as insurance against nitrite: SRAC Publication 462.",
             Cautions = [Caution.Dose, Caution.Plants],
-            Reckon = g => [NitriteSalt.SaltForChlorideG(g["volume_l"], g["chloride_rise_mg_l"]), NitriteSalt.SaltForChlorideG(1000, g["chloride_rise_mg_l"])],
+            Reckon = g => [NitriteSalt.SaltForChlorideG(g["volume_l"], g["chloride_rise_mg_l"]), NitriteSalt.SaltForChlorideG(1000, g["chloride_rise_mg_l"]), NitriteSalt.SaltForChlorideG(1000, g["chloride_rise_mg_l"])],
             Meaning = a => $"{a.Say("salt_g")}, or {a.Say("salt_mg_l")}.",
         },
         new("salt-for-pond", "How much salt does a pond take?")

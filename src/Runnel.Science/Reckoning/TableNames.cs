@@ -13,6 +13,7 @@ internal sealed partial record TableName
         new("worked-example", "ammonia"), new("tan-to-unionised", "ammonia"),
         new("mass-nh3-n-to-nh3", "nitrogen-forms") { Says = new() { ["ion"] = "nh3" } }, new("mass-nh4-n-to-nh4", "nitrogen-forms") { Says = new() { ["ion"] = "nh4" } },
         new("mass-no2-n-to-no2", "nitrogen-forms") { Says = new() { ["ion"] = "no2" } }, new("mass-no3-n-to-no3", "nitrogen-forms") { Says = new() { ["ion"] = "no3" } },
+        new("mass-back", "nitrogen-forms"), new("epa-2013-criterion-anchor", "ammonia-criteria"), new("en25814-salinity-slope", "oxygen-lost-to-salt"),
         new("bk-fresh-1atm", "oxygen-saturation"), new("published-table-apha", "oxygen-saturation"), new("published-table-en25814", "oxygen-saturation"), new("published-pressure-table", "oxygen-saturation"),
         new("bk-altitude", "oxygen-saturation"), new("bk-pressure", "oxygen-saturation"), new("bk-salinity", "oxygen-saturation"), new("teos10-o2sol-grid", "oxygen-saturation"), new("older-table-for-contrast", "oxygen-saturation"),
         new("isa-pressure", "standard-atmosphere"), new("standard-atmosphere-table1", "standard-atmosphere"),

@@ -5,9 +5,6 @@ namespace Runnel.Science.Tests.Reckoning;
 /// <summary>Which relation a row of a published table belongs to, and where its column names differ.</summary>
 internal sealed record RowUse(string Relation)
 {
-    /// <summary>Inputs under another name than the column's.</summary>
-    public Dictionary<string, string> Inputs { get; init; } = [];
-
     /// <summary>Results under another name than the expected column's; empty where the relation leaves it out.</summary>
     public Dictionary<string, string> Outputs { get; init; } = [];
 
@@ -30,12 +27,6 @@ internal static class ReckonedTables
         "water-fish/fish-limits.csv",
     ];
 
-    // Kinds of rows that stand under another relation's name with more said in words than a table's name can hold.
-    private static readonly Dictionary<string, RowUse> Uses = new()
-    {
-        ["salt_for_chloride"] = new("salt-for-chloride") { Outputs = new() { ["value"] = "salt_mg_l" } },
-    };
-
     private static readonly Dictionary<string, string> Reasons = new()
     {
         // Reference data whose rows have no column to ask by: they are compared with the tables of reference data themselves.
@@ -52,7 +43,6 @@ internal static class ReckonedTables
         ["target_range"] = "a planning figure, no column to ask by",
         ["uvi_system"] = "measures of one farm", ["uvi_trials"] = "harvests of one farm", ["uvi_balance_check"] = "harvests of one farm",
         ["constant"] = "constants, checked where they stand",
-        ["en25814_salinity_slope"] = "a slope of tables, checked with the saturation itself",
     };
 
     public static RowUse? Of(string file, PublishedCase c) => Reasons.ContainsKey(c.Relation) ? null : c.Relation switch
@@ -70,7 +60,7 @@ internal static class ReckonedTables
         "rate_temperature_correction" => new("rate-temperature-correction") { Also = new() { ["reference_temp_c"] = c.Text("parameter").Contains("from 25", StringComparison.Ordinal) ? "25" : "20" } },
         // The table starts at its first day; a row alone needs the evening before, as it is printed there.
         "dual_kc_day" => DeStart.TryGetValue(c.Text("day"), out string? start) ? new("dual-kc-day") { Also = new() { ["de_start_mm"] = start } } : null,
-        _ => Uses.GetValueOrDefault(c.Relation) ?? (Catalogue.Find(c.Relation) is null ? null : new(c.Relation)),
+        _ => Catalogue.Find(c.Relation) is null ? null : new(c.Relation),
     };
 
     public static string? ReasonFor(PublishedCase c) => c.Relation switch
