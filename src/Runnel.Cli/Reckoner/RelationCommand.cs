@@ -85,7 +85,7 @@ internal static class RelationCommand
         var choice = relation.Choices.FirstOrDefault(c => c.Groups.Any(g => g.Contains(input.Name)));
         if (choice is not null) need = $"{choice.Words}{(choice.MayBeNone ? "; may be left out" : "")}";
         else if (input is { Optional: true, Default: null }) need = "may be left out";
-        return new Option<string[]>("--" + input.Name)
+        return new Option<string[]>("--" + input.Name, [.. input.AlsoNamed.Select(n => "--" + n)])
         {
             Description = $"{input.Words}: {input.Range} ({need}).",
             HelpName = input.Kind is InputKind.Number or InputKind.Whole && input.Unit != "1" ? input.Unit : "VALUE",

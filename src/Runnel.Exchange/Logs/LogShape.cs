@@ -16,7 +16,6 @@ namespace Runnel.Exchange.Logs;
 internal sealed record LogShape(
     char Separator, long HeaderLine, IReadOnlyList<string> Columns, int Time, int Clock, int Channel, int Value, int Unit, Offset? Offset)
 {
-    private const int SampleRows = 60;
     private const int MostColumns = 5000;
 
     public bool IsLong => Channel >= 0;
@@ -24,68 +23,18 @@ internal sealed record LogShape(
     /// <exception cref="UnreadableFileException">There is no column of times.</exception>
     public static LogShape Find(CsvText text, string? timeColumn)
     {
-        char told = SeparatorTold(text.Head.Span);
-        var best = (Rank: -1, Separator: ',', Rows: new List<Row>());
-        foreach (char separator in told == 0 ? ",;\t|" : told.ToString())
-        {
-            var rows = Sample(text, separator);
-            int rank = Rank(rows, timeColumn);
-            if (rank > best.Rank) best = (rank, separator, rows);
-        }
-
+        var best = CsvLayout.Find(text, rows => HeaderAt(rows, timeColumn) >= 0);
         if (best.Rows.Count == 0) throw new UnreadableFileException(1, 1, "no line has fields", "Give a header line and readings");
         if (best.Rows[0].Fields.Length > MostColumns)
             throw new UnreadableFileException(best.Rows[0].Line, 1, $"there are more than {MostColumns} columns", "Give a log with one column a channel, or the columns time,channel,value");
         return OfRows(best.Separator, best.Rows, timeColumn);
     }
 
-    /// <summary>A row of the sample.</summary>
-    internal sealed record Row(long Line, string[] Fields);
-
-    /// <summary>Spreadsheets may put "sep=;" on a line of its own before everything.</summary>
-    private static char SeparatorTold(ReadOnlySpan<char> head)
-    {
-        head = head.TrimStart('"');
-        return head.Length > 4 && head.StartsWith("sep=", StringComparison.OrdinalIgnoreCase) && head[4] is ',' or ';' or '\t' or '|' ? head[4] : '\0';
-    }
-
-    internal static List<Row> Sample(CsvText text, char separator)
-    {
-        var head = text.Head;
-        if (!text.HeadIsAll)
-        {
-            int lastBreak = head.Span.LastIndexOfAny('\n', '\r');
-            if (lastBreak > 0) head = head[..(lastBreak + 1)];
-        }
-
-        var source = new CsvRows(head, separator);
-        var rows = new List<Row>();
-        while (rows.Count < SampleRows && source.Next())
-        {
-            if (source.Fault != CsvFault.None) continue;
-            var fields = new string[source.Count];
-            for (int i = 0; i < fields.Length; i++) fields[i] = source[i].Trim().ToString();
-            if (fields.Any(f => f.Length > 0)) rows.Add(new Row(source.Line, fields));
-        }
-
-        return rows;
-    }
-
-    /// <summary>Headings that are known weigh most, then rows of one width, then the width.</summary>
-    private static int Rank(List<Row> rows, string? timeColumn)
-    {
-        if (rows.Count == 0) return 0;
-        var widths = rows.CountBy(r => r.Fields.Length).Where(w => w.Key > 1).OrderByDescending(w => w.Value).ThenByDescending(w => w.Key);
-        var (width, same) = widths.FirstOrDefault();
-        int header = HeaderAt(rows, timeColumn) >= 0 ? 1 : 0;
-        return (header * 1_000_000) + (same * 1000 / rows.Count * 900) + Math.Min(width, 899);
-    }
-
     private static bool IsTimeHeading(string field, string? timeColumn) =>
         timeColumn is null ? Headings.IsTime(field) : string.Equals(field, timeColumn, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The first row with a heading for the time below which times stand; a title such as "Date,2026-02-01" has none.</summary>
-    private static int HeaderAt(List<Row> rows, string? timeColumn)
+    private static int HeaderAt(IReadOnlyList<SampleRow> rows, string? timeColumn)
     {
         int first = -1;
         for (int at = 0; at < rows.Count; at++)
@@ -103,7 +52,7 @@ internal sealed record LogShape(
         return first;
     }
 
-    private static LogShape OfRows(char separator, List<Row> rows, string? timeColumn)
+    private static LogShape OfRows(char separator, IReadOnlyList<SampleRow> rows, string? timeColumn)
     {
         int header = HeaderAt(rows, timeColumn);
         if (header < 0 && timeColumn is not null)
@@ -123,7 +72,7 @@ internal sealed record LogShape(
     }
 
     /// <summary>Date and time of day where they stand apart; else the time column that is best understood.</summary>
-    private static (int Time, int Clock) TimeColumns(List<Row> rows, int header, string? timeColumn)
+    private static (int Time, int Clock) TimeColumns(IReadOnlyList<SampleRow> rows, int header, string? timeColumn)
     {
         string[] columns = rows[header].Fields;
         int[] named = [.. Enumerable.Range(0, columns.Length).Where(i => IsTimeHeading(columns[i], timeColumn) || (timeColumn is null && Headings.IsClock(columns[i])))];
@@ -143,21 +92,21 @@ internal sealed record LogShape(
 
     internal static bool IsClockAlone(string field) => field.Contains(':') && ClockText.TryRead(field, out _, out _);
 
-    private static int Understood(List<Row> rows, int header, int column, Func<TimeText, string, bool> understands)
+    private static int Understood(IReadOnlyList<SampleRow> rows, int header, int column, Func<TimeText, string, bool> understands)
     {
         var times = new TimeText();
         return rows.Skip(header + 1).Count(r => column < r.Fields.Length && understands(times, r.Fields[column]));
     }
 
     /// <summary>No heading is known: a column whose fields are nearly all times.</summary>
-    private static (int Header, (int Time, int Clock) At) TimeByContent(List<Row> rows)
+    private static (int Header, (int Time, int Clock) At) TimeByContent(IReadOnlyList<SampleRow> rows)
     {
         int width = rows.Max(r => r.Fields.Length);
         for (int column = 0; column < Math.Min(width, 50); column++)
         {
             int understood = Understood(rows, -1, column, (t, f) => t.Read(f).Kind != TimeKind.None);
             if (understood == 0 || understood * 10 < (rows.Count - 1) * 8) continue;
-            int first = rows.FindIndex(r => column < r.Fields.Length && new TimeText().Read(r.Fields[column]).Kind != TimeKind.None);
+            int first = rows.TakeWhile(r => column >= r.Fields.Length || new TimeText().Read(r.Fields[column]).Kind == TimeKind.None).Count();
             return (first - 1, (column, -1));
         }
 
@@ -179,7 +128,7 @@ internal sealed record LogShape(
     private static int FirstOrNone(int[] from, Predicate<int> which) => Array.FindIndex(from, which) is var at and >= 0 ? from[at] : -1;
 
     /// <summary>Without headings only time, name and value in three columns are understood.</summary>
-    private static (int Channel, int Value) LongByContent(List<Row> rows, int time)
+    private static (int Channel, int Value) LongByContent(IReadOnlyList<SampleRow> rows, int time)
     {
         if (rows.All(r => r.Fields.Length == 3))
         {

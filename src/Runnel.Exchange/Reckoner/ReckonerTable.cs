@@ -34,9 +34,11 @@ public static class ReckonerTable
         ArgumentNullException.ThrowIfNull(forAll);
         ArgumentNullException.ThrowIfNull(output);
         var text = CsvText.Open(input, null, cancel);
-        char separator = SeparatorOf(text.Head.Span, out bool isTold);
+        // A heading that names an input tells the separator; without one, rows of one width do.
+        var layout = CsvLayout.Find(text, sample => sample.Take(2).Any(r => Array.Exists(r.Fields, f => relation.Find(f) is not null)));
+        char separator = layout.Separator;
         var rows = new CsvRows(text, separator);
-        if (!rows.Next() || (isTold && !rows.Next())) throw NoHeader(relation);
+        if (!rows.Next() || (layout.IsTold && !rows.Next())) throw NoHeader(relation);
         string[] header = Fields(rows);
         var inputs = Columns(relation, header, rows.Line, forAll);
         string[] names = [.. relation.Outputs.Select(o => o.Name)];
@@ -114,24 +116,6 @@ public static class ReckonerTable
     private static UnreadableFileException NoHeader(Relation relation, long line = 1) => new(
         line, 1, $"no column is an input of {relation.Name}", $"Name columns {string.Join(", ", relation.Inputs.Select(i => i.Name))}");
 
-    // A line "sep=;" on top is what spreadsheets write; else what parts most fields of the header.
-    private static char SeparatorOf(ReadOnlySpan<char> head, out bool isTold)
-    {
-        isTold = head.Length > 4 && head.StartsWith("sep=", StringComparison.OrdinalIgnoreCase);
-        if (isTold) return head[4];
-        int end = head.IndexOfAny('\n', '\r');
-        var line = end < 0 ? head : head[..end];
-        char best = ',';
-        int most = line.Count(',');
-        foreach (char other in ";\t|")
-        {
-            int count = line.Count(other);
-            if (count > most) (best, most) = (other, count);
-        }
-
-        return best;
-    }
-
     private static bool IsDecimalComma(string cell)
     {
         int comma = cell.IndexOf(',', StringComparison.Ordinal);
@@ -142,7 +126,7 @@ public static class ReckonerTable
     {
         if (value.IsNone) return "";
         if (value.Text is { } text) return text;
-        string number = value.Number.ToString("G13", CultureInfo.InvariantCulture);
+        string number = value.Number.ToString("G15", CultureInfo.InvariantCulture);
         return decimalComma ? number.Replace('.', ',') : number;
     }
 }

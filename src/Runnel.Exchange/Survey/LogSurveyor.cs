@@ -17,7 +17,7 @@ public static class LogSurveyor
         long start = stream.CanSeek ? stream.Position : 0;
         var text = CsvText.Open(stream, progress, cancel);
         var shape = LogShape.Find(text, null);
-        var preview = LogShape.Sample(text, shape.Separator).Where(r => r.Line > shape.HeaderLine).Take(PreviewRows);
+        var preview = CsvLayout.Sample(text, shape.Separator).Where(r => r.Line > shape.HeaderLine).Take(PreviewRows);
         var (rows, whole) = Rows(text, shape, monthFirst: false, cancel);
         // Only a whole look tells the order of day and month; where it was the other one, everything that rests on times is counted anew.
         if (rows.SaysMonthFirst && stream.CanSeek)

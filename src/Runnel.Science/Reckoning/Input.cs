@@ -34,6 +34,9 @@ public sealed record Input(string Name, string Unit, string Words)
     /// <summary>What it is: a number unless said otherwise.</summary>
     public InputKind Kind { get; init; } = InputKind.Number;
 
+    /// <summary>Other names it is taken under, as in published tables; the unit is the same.</summary>
+    public IReadOnlyList<string> AlsoNamed { get; init; } = [];
+
     /// <summary>Least value taken.</summary>
     public double Least { get; init; } = double.NegativeInfinity;
 
@@ -80,6 +83,15 @@ public sealed record Input(string Name, string Unit, string Words)
     /// <param name="name">Name, with the same unit.</param>
     /// <param name="words">Words.</param>
     public Input Named(string name, string words) => this with { Name = name, Words = words };
+
+    /// <summary>The same input, taken under other names too.</summary>
+    /// <param name="names">Names, in the same unit.</param>
+    public Input Also(params string[] names) => this with { AlsoNamed = names };
+
+    /// <summary>Whether it goes by a name.</summary>
+    /// <param name="name">Name with underscores.</param>
+    internal bool Is(string name) =>
+        string.Equals(Name, name, StringComparison.OrdinalIgnoreCase) || AlsoNamed.Contains(name, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The same input with another range.</summary>
     /// <param name="least">Least value taken.</param>

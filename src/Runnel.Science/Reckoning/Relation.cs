@@ -58,14 +58,14 @@ public sealed record Relation(string Name, string Question)
     /// <summary>The result that the chart and the headline show.</summary>
     public Output MainOutput => Outputs.First(o => Main is null || o.Name == Main);
 
-    /// <summary>The input of a name; upper and lower case, and hyphens for underscores, are one.</summary>
+    /// <summary>The input of a name or one of its other names; upper and lower case, and hyphens or points for underscores, are one.</summary>
     /// <param name="name">Name.</param>
     /// <returns>The input, or null.</returns>
     public Input? Find(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        string bare = name.Trim().Replace('-', '_');
-        return Inputs.FirstOrDefault(i => string.Equals(i.Name, bare, StringComparison.OrdinalIgnoreCase))
+        string bare = name.Trim().Replace('-', '_').Replace('.', '_');
+        return Inputs.FirstOrDefault(i => i.Is(bare))
             ?? (InputsAlsoCalled.TryGetValue(bare, out string? own) ? Inputs.FirstOrDefault(i => i.Name == own) : null);
     }
 

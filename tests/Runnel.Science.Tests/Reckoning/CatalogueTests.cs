@@ -19,9 +19,10 @@ public sealed class CatalogueTests
         Assert.NotEmpty(relation.Source);
         Assert.NotEmpty(relation.Subject.Name);
         Assert.NotEmpty(relation.MainOutput.Words);
-        Assert.Equal(relation.Inputs.Count, relation.Inputs.Select(i => i.Name).Distinct().Count());
+        string[] names = [.. relation.Inputs.SelectMany(i => i.AlsoNamed.Prepend(i.Name))];
+        Assert.Equal(names.Length, names.Distinct().Count());
         Assert.Equal(relation.Outputs.Count, relation.Outputs.Select(o => o.Name).Distinct().Count());
-        Assert.All(relation.Inputs, i => Assert.Matches("^[a-z0-9_]+$", i.Name));
+        Assert.All(names, n => Assert.Matches("^[a-z0-9_]+$", n));
         Assert.All(relation.Choices.SelectMany(c => c.Groups).SelectMany(g => g), n => Assert.NotNull(relation.Find(n)));
         if (relation.Along is { } along) Assert.Equal(InputKind.Number, relation.Find(along) is { Kind: InputKind.Whole } ? InputKind.Number : relation.Find(along)!.Kind);
         foreach (var input in relation.Inputs.Where(i => i.Kind is InputKind.Number or InputKind.Whole))
