@@ -44,7 +44,7 @@ internal static class ReckonCommand
         return command;
     }
 
-    /// <summary>Names of inputs may be written with hyphens as well; here they get their underscores.</summary>
+    /// <summary>Names of inputs may be written with hyphens or capitals as well, as tables of the field do; here they get their one form.</summary>
     public static IReadOnlyList<string> Normal(IReadOnlyList<string> args) => args is not ["reckon", ..] ? args
         : [.. args.Select(a => a.StartsWith("--", StringComparison.Ordinal) ? Underscored(a) : a)];
 
@@ -52,7 +52,7 @@ internal static class ReckonCommand
     {
         int end = option.IndexOf('=', StringComparison.Ordinal);
         string name = end < 0 ? option : option[..end];
-        return "--" + name[2..].Replace('-', '_') + option[name.Length..];
+        return "--" + name[2..].Replace('-', '_').Replace('.', '_').ToLowerInvariant() + option[name.Length..];
     }
 
     private static int Unknown(string? name)

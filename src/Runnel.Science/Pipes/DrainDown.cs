@@ -92,6 +92,36 @@ public static class DrainDown
         return 2 * firstAreaM2 * secondAreaM2 / (firstAreaM2 + secondAreaM2) * Math.Sqrt(differenceM) / Outflow(orificeDiameterM, coefficient, gravityMPerS2);
     }
 
+    /// <summary>Upright tank that drains through a pipe.</summary>
+    /// <param name="tankAreaM2">Plan of the tank, m².</param>
+    /// <param name="fromM">Level at the start, m over the end of the pipe.</param>
+    /// <param name="toM">Level at the end, m over the end of the pipe, above 0 to the start.</param>
+    /// <param name="lengthM">Length of the pipe, m.</param>
+    /// <param name="diameterM">Its bore, m.</param>
+    /// <param name="roughnessMm">Its roughness, mm.</param>
+    /// <param name="minorK">Sum of K with inlet and outlet, above 0.</param>
+    /// <param name="viscosityM2PerS">Kinematic viscosity, m²/s.</param>
+    /// <returns>Seconds.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range.</exception>
+    /// <remarks>Steady flow of <see cref="PipeFlow.AtHeadLoss"/> at each level, summed over the logarithm of the level by Simpson's rule.</remarks>
+    public static double ThroughPipeS(
+        double tankAreaM2, double fromM, double toM, double lengthM, double diameterM, double roughnessMm, double minorK, double viscosityM2PerS = 1.004e-6)
+    {
+        Require.Positive(tankAreaM2);
+        Require.InRange(fromM, 1e-4, 1000);
+        Require.InRange(toM, 1e-4, fromM);
+        Require.InRange(minorK, 1e-3, 1e6);
+        const int Parts = 64;
+        double low = Math.Log(toM), width = (Math.Log(fromM) - low) / Parts, sum = 0;
+        for (int i = 0; i <= Parts; i++)
+        {
+            double level = Math.Exp(low + (i * width));
+            sum += (i is 0 or Parts ? 1 : i % 2 == 1 ? 4 : 2) * level / PipeFlow.AtHeadLoss(level, lengthM, diameterM, roughnessMm, minorK, viscosityM2PerS).FlowM3PerS;
+        }
+
+        return tankAreaM2 * sum * width / 3;
+    }
+
     private static double Outflow(double orificeDiameterM, double coefficient, double gravityMPerS2) =>
         Orifice.FlowM3PerS(orificeDiameterM, 1, coefficient, gravityMPerS2);
 }

@@ -15,16 +15,26 @@ public static class MinorLoss
     public static IEnumerable<string> Fittings => Known.Select(k => k.Fitting);
 
     /// <summary>K of a fitting.</summary>
-    /// <param name="fitting">Name as in <see cref="Fittings"/>.</param>
-    /// <returns>K, or null where the fitting is not listed.</returns>
+    /// <param name="fitting">Name as in <see cref="Fittings"/>, or words of it that belong to one only: <c>return-bend</c>, <c>tee branch</c>.</param>
+    /// <returns>K, or null where the fitting is not listed or several are meant.</returns>
     public static double? Of(string fitting)
     {
-        foreach (var known in Known)
+        ArgumentNullException.ThrowIfNull(fitting);
+        double? found = null;
+        foreach (var (name, k) in Known)
         {
-            if (known.Fitting == fitting) return known.K;
+            if (string.Equals(name, fitting, StringComparison.OrdinalIgnoreCase)) return k;
         }
 
-        return null;
+        string[] words = fitting.ToLowerInvariant().Split(['-', '_', ' '], StringSplitOptions.RemoveEmptyEntries);
+        foreach (var (name, k) in Known)
+        {
+            if (words.Length == 0 || words.Except(name.Split('-')).Any()) continue;
+            if (found is not null) return null;
+            found = k;
+        }
+
+        return found;
     }
 
     /// <summary>K of a sudden contraction, on the velocity in the smaller pipe.</summary>

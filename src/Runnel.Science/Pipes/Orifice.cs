@@ -34,4 +34,23 @@ public static class Orifice
         double c = 0.5959 + (0.0312 * Math.Pow(b, 2.1)) - (0.184 * Math.Pow(b, 8)) + (91.71 * Math.Pow(b, 2.5) * Math.Pow(reynolds, -0.75));
         return c / Math.Sqrt(1 - (b * b * b * b));
     }
+
+    /// <summary>Flow through an orifice plate in a pipe, m³/s.</summary>
+    /// <param name="boreM">Bore of the plate, m.</param>
+    /// <param name="pipeDiameterM">Bore of the pipe, m.</param>
+    /// <param name="headDifferenceM">Difference of head over the plate, m of the fluid, above 0.</param>
+    /// <param name="viscosityM2PerS">Kinematic viscosity, m²/s.</param>
+    /// <returns>Flow, m³/s.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is NaN or out of range; also where the flow is too slow for the coefficient.</exception>
+    /// <remarks><see cref="PlateCoefficient"/>, found together with its Reynolds number.</remarks>
+    public static double PlateFlowM3PerS(double boreM, double pipeDiameterM, double headDifferenceM, double viscosityM2PerS = 1.004e-6)
+    {
+        Require.Positive(boreM);
+        Require.Positive(pipeDiameterM);
+        Require.InRange(headDifferenceM, 1e-6, 1000);
+        Require.InRange(viscosityM2PerS, 1e-8, 1);
+        double ideal = Math.PI * boreM * boreM / 4 * Math.Sqrt(2 * PipeFlow.GravityMPerS2 * headDifferenceM), coefficient = 0.62;
+        for (int i = 0; i < 20; i++) coefficient = PlateCoefficient(boreM / pipeDiameterM, 4 * coefficient * ideal / (Math.PI * pipeDiameterM * viscosityM2PerS));
+        return coefficient * ideal;
+    }
 }

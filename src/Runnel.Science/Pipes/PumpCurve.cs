@@ -1,3 +1,5 @@
+using Runnel.Science.Statistics;
+
 namespace Runnel.Science.Pipes;
 
 /// <summary>Head of a pump against its flow: shut-off head less r Q^n. Units are the caller's (L/min and m here).</summary>
@@ -40,6 +42,34 @@ public readonly record struct PumpCurve(double ShutOffHeadM, double Coefficient,
         Require.Positive(designFlowLPerMin);
         Require.Positive(designHeadM);
         return new PumpCurve(designHeadM * 4 / 3, designHeadM / 3 / (designFlowLPerMin * designFlowLPerMin), 2);
+    }
+
+    /// <summary>Curve that lies closest to measured points.</summary>
+    /// <param name="flowsLPerMin">Flows, L/min, 0 or more: three or more, one of them above 0.</param>
+    /// <param name="headsM">Head at each, m; same length as the flows.</param>
+    /// <returns>Curve and the standard deviation of the heads about it, m; null where the points do not fall with the flow or no curve of this form fits them.</returns>
+    /// <exception cref="ArgumentException">Points are missing, not finite or of unequal number.</exception>
+    /// <remarks>Least squares of the heads (<see cref="NonlinearLeastSquares"/>), with the flow counted in the greatest of them.</remarks>
+    public static (PumpCurve Curve, double ResidualSdM)? Fitted(ReadOnlySpan<double> flowsLPerMin, ReadOnlySpan<double> headsM)
+    {
+        Require.Series(flowsLPerMin, 3);
+        Require.Series(headsM, 3);
+        Require.SameLength(headsM, flowsLPerMin.Length);
+        double most = 0, highest = double.NegativeInfinity, lowest = double.PositiveInfinity;
+        var shares = new double[flowsLPerMin.Length];
+        foreach (double flow in flowsLPerMin)
+        {
+            Require.NotNegative(flow, nameof(flowsLPerMin));
+            most = Math.Max(most, flow);
+        }
+
+        foreach (double head in headsM) (highest, lowest) = (Math.Max(highest, head), Math.Min(lowest, head));
+        if (!(most > 0) || !(highest > lowest)) return null;
+        for (int i = 0; i < shares.Length; i++) shares[i] = flowsLPerMin[i] / most;
+        var fit = NonlinearLeastSquares.Fit((x, p) => p[0] - (p[1] * (x > 0 ? Math.Pow(x, p[2]) : 0)), shares, headsM, [highest * 1.05, highest - lowest, 2]);
+        double shutOff = fit.Parameters[0], fall = fit.Parameters[1], exponent = fit.Parameters[2];
+        if (fit.Stop != FitStop.Converged || !(shutOff > 0 && fall > 0) || exponent is not (>= 0.2 and <= 10)) return null;
+        return (new PumpCurve(shutOff, fall / Math.Pow(most, exponent), exponent), shares.Length > 3 ? fit.ResidualSd : 0);
     }
 
     /// <summary>Head at a flow, m.</summary>

@@ -1,10 +1,9 @@
 using Runnel.Science.Pipes;
-using Runnel.Science.Water;
 using static Runnel.Science.Reckoning.Ask;
 
 namespace Runnel.Science.Reckoning;
 
-/// <summary>Water that runs by itself: weirs, standpipes, holes, drains, settlers.</summary>
+/// <summary>Water that runs over and through by itself: standpipes, holes, weirs.</summary>
 internal static class ByGravity
 {
     private static readonly Input Head = Number("head_m", "m", "water level above the edge or the hole's centre", 0, 50, "0.05");
@@ -89,70 +88,26 @@ internal static class ByGravity
             },
             Meaning = a => $"{a.Say("flow_l_min")} at {Figure.Say(1000 * a["head_m"], "mm")} of water over the edge.",
         },
-        new("drain-pipe", "How full does my drain run?")
+        new("orifice-plate", "What flows through my orifice plate?")
         {
-            Explanation = "A round drain that runs by its fall, part full: the flow at a depth, or the depth that a flow needs (the lower of two near full).",
+            Explanation = "Flow from the difference of head over a plate with a round hole in a full pipe (corner taps), as a meter. A gauge with mercury shows 12.6 m of water for each metre.",
             Inputs =
             [
-                Bore, Number("slope", "1", "fall over length", 1e-6, 1, "0.01"),
-                Number("n", "1", "Manning roughness: plastic 0.009 to 0.011", 0.005, 0.1, "0.01").Or("0.01"),
-                Number("flow_m3_s", "m3/s", "flow", 1e-9, 100, "0.0005"),
-                Number("y_over_d", "1", "depth over inside diameter", 1e-3, 1, "0.5"),
+                Number("bore_m", "m", "hole of the plate", 0.001, 5, "0.02"), Number("pipe_inside_m", "m", "inside diameter of the pipe", 0.001, 10, "0.04"),
+                Number("head_difference_m", "m", "difference of head", 1e-4, 100, "0.3"), Hydraulics.Temp, Hydraulics.Viscosity,
             ],
-            Choices = [new([["flow_m3_s"], ["y_over_d"]])],
-            Outputs =
-            [
-                new("y_over_d", "1", "depth over inside diameter"),
-                new("flow_m3_s", "m3/s", "flow"),
-                new("flow_l_min", "L/min", "flow"),
-                new("velocity_m_s", "m/s", "velocity"),
-                new("full_flow_m3_s", "m3/s", "flow of the full pipe"),
-                new("depth_m", "m", "depth of water"),
-            ],
-            Along = "flow_m3_s", Shown = (0.00002, 0.001),
-            Formula = "V = R^(2/3) S^0.5 / n with the area and wetted edge of a circle's segment",
-            Source = "Manning; Chow (1959), Open-Channel Hydraulics: constant n with depth.",
-            Cautions = [Caution.Discharge],
+            Choices = [Hydraulics.Fluid],
+            Rules = [new("bore_m", g => g["bore_m"] / g["pipe_inside_m"] is >= 0.2 and <= 0.75, "is not 0.2 to 0.75 of the pipe", "Give a hole between these")],
+            Outputs = [new("flow_coefficient", "1", "flow coefficient"), new("flow_l_min", "L/min", "flow")],
+            Along = "head_difference_m", Main = "flow_l_min", Shown = (0.02, 1),
+            Formula = "Q = C/sqrt(1 - beta^4) A sqrt(2 g h)",
+            Source = "Stolz (1978), as in ISO 5167 of 1980 (coefficients from memory); example of Crane TP-410. Reynolds numbers from 5000.",
             Reckon = g =>
             {
-                double bore = g["diameter_m"], full = PartFullPipe.FullFlowM3PerS(bore, g["slope"], g["n"]);
-                double depth = g.Has("y_over_d") ? g["y_over_d"] : PartFullPipe.DepthRatio(g["flow_m3_s"] / full) ?? throw TooMuch(full);
-                var section = PartFullPipe.Section(depth);
-                double flow = section.FlowRatio * full;
-                return [depth, flow, 60_000 * flow, section.VelocityRatio * PartFullPipe.ManningVelocityMPerS(bore / 4, g["slope"], g["n"]), full, depth * bore];
+                double flow = Orifice.PlateFlowM3PerS(g["bore_m"], g["pipe_inside_m"], g["head_difference_m"], Hydraulics.ViscosityOf(g));
+                return [flow / (Hydraulics.CircleM2(g["bore_m"]) * Math.Sqrt(2 * PipeFlow.GravityMPerS2 * g["head_difference_m"])), 60_000 * flow];
             },
-            Meaning = a => $"{a.Say("flow_l_min")} fill {Amounts.Percent(a["y_over_d"])} of the bore." + (a["y_over_d"] > 0.7 ? " Little room for air and slime: a wider pipe or more fall is wise." : ""),
-        },
-        new("settling", "Will solids settle in my separator?")
-        {
-            Explanation = "Settling velocity of a particle (or one you measured in a jar), the separator's surface loading, and the share an ideal settler would take out. Fish solids are flakes that break in pumps: a measured velocity is worth more than a sum, and real settlers reach half to two thirds.",
-            Inputs =
-            [
-                Number("particle_um", "um", "size of the particles", 0.01, 50_000, "200"),
-                Number("velocity_mm_s", "mm/s", "measured settling velocity", 0, 1000, "10"),
-                Number("density_kg_m3", "kg/m3", "density of the particles; fish solids 1050 to 1190", 1, 25_000, "1100").Or("1100"),
-                WaterTemp.Within(0, 100).Or("20"),
-                FlowLMin.Say("40"), Number("area_m2", "m2", "surface of the settler", 1e-6, 1e6, "0.25"),
-            ],
-            Choices = [new([["particle_um"], ["velocity_mm_s"]])],
-            Outputs =
-            [
-                new("velocity_mm_s", "mm/s", "settling velocity"),
-                new("surface_loading_m_h", "m/h", "surface loading"),
-                new("removed_fraction", "1", "share an ideal settler takes out"),
-            ],
-            Along = "flow_l_min", Main = "removed_fraction", Shown = (1, 200),
-            Formula = "weight less lift = drag (Stokes for small, Clift and Gauvin for all); loading = Q/A; removed = min(1, v A/Q)",
-            Source = "Stokes (1851); Clift and Gauvin (1970); Hazen (1904); Davidson and Summerfelt (2005), Aquac. Eng. 33:47-61: 78 % removed at 11 m/h in a radial-flow settler.",
-            Reckon = g =>
-            {
-                double temp = g["temp_c"], water = WaterProperties.DensityKgPerM3(temp);
-                double velocity = g.Has("velocity_mm_s") ? g["velocity_mm_s"]
-                    : 1000 * Settling.SphereMPerS(g["particle_um"] / 1e6, g["density_kg_m3"], water, WaterProperties.ViscosityPaS(temp));
-                double loading = Settling.SurfaceLoadingMPerH(g["flow_l_min"], g["area_m2"]);
-                return [velocity, loading, loading > 0 ? Settling.IdealRemoval(Math.Max(0, velocity), loading) : velocity > 0 ? 1 : 0];
-            },
-            Meaning = a => $"They fall {a.Say("velocity_mm_s")} while the water rises {Figure.Say(a["surface_loading_m_h"] / 3.6, "mm/s")}: an ideal settler takes out {Amounts.Percent(a["removed_fraction"])}, a real one half to two thirds of that.",
+            Meaning = a => $"{a.Say("flow_l_min")}.",
         },
     ];
 
@@ -184,7 +139,4 @@ internal static class ByGravity
 
         return (low + high) / 2;
     }
-
-    private static RefusedInputException TooMuch(double full) => new(new Problem(
-        "flow_m3_s", $"is more than this drain carries ({Figure.Say(1.0757 * full, "m3/s")} at most)", "Give a smaller flow, a wider pipe or more fall"));
 }
