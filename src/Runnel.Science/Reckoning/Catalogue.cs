@@ -27,6 +27,7 @@ public static class Catalogue
         (new("air-and-sun", "What do air and sun do?"), AirAndSun.All),
         (new("sun-and-panels", "How much sun falls on my panels?"), SunAndPanels.All),
         (new("steps", "How is evapotranspiration worked out, step by step?"), [.. AirBySteps.All, .. RadiationBySteps.All]),
+        (new("readings", "What do my readings say?"), [.. ReadingSums.All, .. ChartSums.All, .. CurveSums.All]),
         (new("books", "What do the books say?"), Books.All),
     ];
 

@@ -43,17 +43,17 @@ internal static class EmptyingSums
         },
         new("drain-down-pipe", "How long does my tank take to drain through a pipe?")
         {
-            Explanation = "Time that an upright tank takes to fall from one level to another through a pipe or hose. The end of the pipe may lie lower than the tank's outlet, which speeds it up.",
+            Explanation = "Time that an upright tank takes to fall from one level to another through a pipe or hose. The end of the pipe may lie lower than the tank's outlet, which speeds it up. The last millimetre over the pipe's end only trickles and is not counted.",
             Inputs =
             [
-                TankDiameter.Say("0.6"), TankArea, From.Named("h1_m", "level at the start, over the tank's outlet").Within(0, 100).Say("1"), To, Number("fall_m", "m", "how much lower the pipe's end is than the tank's outlet", 0, 100, "0.5").Or("0"),
+                TankDiameter.Say("0.6"), TankArea, From.Named("h1_m", "level at the start, over the tank's outlet").Within(0, 100).Say("1"), To, Number("fall_m", "m", "how much lower the pipe's end is than the tank's outlet", 0, 100, "0.5").Or("0").Say("0.5"),
                 Length.Say("10"), Bore.Say("0.025"), Roughness.Or("0.007"), Number("minor_k", "1", "sum of K: plain inlet 0.5, outlet 1, elbows 0.9 each", 0.1, 1e6, "1.5").Or("1.5"), Temp, Viscosity,
             ],
             Choices = [new([["tank_diameter_m"], ["tank_area_m2"]]), Fluid],
             Rules =
             [
                 Falls, SmoothEnough,
-                new("h2_m", g => g["h2_m"] + g["fall_m"] >= 1e-3, "is less than 1 mm over the pipe's end, where the last water only trickles", "Give 0.001 m or more"),
+                new("h1_m", g => g["h1_m"] + g["fall_m"] > 0.002, "is less than 2 mm over the pipe's end", "Give a higher level"),
             ],
             Outputs = [new("time_s", "s", "time"), new("volume_l", "L", "water that runs out"), new("first_flow_l_min", "L/min", "flow at the start"), new("last_flow_l_min", "L/min", "flow at the end")],
             Along = "diameter_m", Shown = (0.015, 0.06),
@@ -62,7 +62,7 @@ internal static class EmptyingSums
             Cautions = [Caution.Discharge],
             Reckon = g =>
             {
-                double area = AreaOf(g), from = g["h1_m"] + g["fall_m"], to = g["h2_m"] + g["fall_m"], viscosity = ViscosityOf(g);
+                double area = AreaOf(g), from = g["h1_m"] + g["fall_m"], to = Math.Max(g["h2_m"] + g["fall_m"], 1e-3), viscosity = ViscosityOf(g);
                 double Flow(double head) => LPerMin(PipeFlow.AtHeadLoss(head, g["length_m"], g["diameter_m"], g["roughness_mm"], g["minor_k"], viscosity).FlowM3PerS);
                 return [DrainDown.ThroughPipeS(area, from, to, g["length_m"], g["diameter_m"], g["roughness_mm"], g["minor_k"], viscosity), 1000 * area * (from - to), Flow(from), Flow(to)];
             },

@@ -88,11 +88,6 @@ public sealed record Input(string Name, string Unit, string Words)
     /// <param name="names">Names, in the same unit.</param>
     public Input Also(params string[] names) => this with { AlsoNamed = names };
 
-    /// <summary>Whether it goes by a name.</summary>
-    /// <param name="name">Name with underscores.</param>
-    internal bool Is(string name) =>
-        string.Equals(Name, name, StringComparison.OrdinalIgnoreCase) || AlsoNamed.Contains(name, StringComparer.OrdinalIgnoreCase);
-
     /// <summary>The same input with another range.</summary>
     /// <param name="least">Least value taken.</param>
     /// <param name="greatest">Greatest value taken.</param>

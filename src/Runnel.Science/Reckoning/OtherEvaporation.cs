@@ -125,13 +125,12 @@ internal static class OtherEvaporation
         new("standard-atmosphere", "What is the air pressure up here?")
         {
             Explanation = "Pressure and temperature of the standard atmosphere by altitude; weather moves pressure by about 3 %.",
-            Inputs = [Number("altitude_m", "m", "height above sea level", -5000, 11_000, "300")],
+            Inputs = [Number("altitude_m", "m", "height above sea level", -5000, 11_000, "300").Also("elevation_m")],
             Outputs =
             [
                 new("pressure_kpa", "kPa", "air pressure"), new("temperature_c", "degC", "air temperature of the standard atmosphere"), new("pressure_fao_kpa", "kPa", "air pressure by the FAO-56 form"),
                 new Output("pressure_pa", "Pa", "air pressure").Folded(),
             ],
-            InputsAlsoCalled = new Dictionary<string, string> { ["elevation_m"] = "altitude_m" },
             Along = "altitude_m", Shown = (0, 4000),
             Formula = "p = 101.325 (1 - 2.25577e-5 z)^5.2559",
             Source = "ASHRAE Handbook Fundamentals (2017), chapter 1, equations 3 and 4; FAO-56 equation 7.",

@@ -46,9 +46,6 @@ public sealed record Relation(string Name, string Question)
 
     internal IReadOnlyList<Rule> Rules { get; init; } = [];
 
-    /// <summary>Other names of inputs, each with the input's own.</summary>
-    internal IReadOnlyDictionary<string, string> InputsAlsoCalled { get; init; } = new Dictionary<string, string>();
-
     /// <summary>The sum: results in the order of <see cref="Outputs"/>, from inputs that are read and in range.</summary>
     public required Func<Given, Value[]> Reckon { get; init; }
 
@@ -65,8 +62,8 @@ public sealed record Relation(string Name, string Question)
     {
         ArgumentNullException.ThrowIfNull(name);
         string bare = name.Trim().Replace('-', '_').Replace('.', '_');
-        return Inputs.FirstOrDefault(i => i.Is(bare))
-            ?? (InputsAlsoCalled.TryGetValue(bare, out string? own) ? Inputs.FirstOrDefault(i => i.Name == own) : null);
+        return Inputs.FirstOrDefault(i => string.Equals(i.Name, bare, StringComparison.OrdinalIgnoreCase))
+            ?? Inputs.FirstOrDefault(i => i.AlsoNamed.Contains(bare, StringComparer.OrdinalIgnoreCase));
     }
 
     /// <summary>Whether an input may be left out: by itself, or because others stand for it.</summary>

@@ -28,9 +28,8 @@ internal sealed partial record TableName(string Name, string Of)
         {
             Name = Name,
             AlsoCalled = [],
-            Inputs = [.. own.Inputs.Where(i => !Without.Contains(i.Name)).Select(i => Says.TryGetValue(i.Name, out string? said) ? i.Or(said) : i)],
+            Inputs = [.. own.Inputs.Where(i => !Without.Contains(i.Name)).Select(InItsTerms)],
             Choices = [.. own.Choices.Select(c => c with { Groups = [.. c.Groups.Where(g => !g.Any(Without.Contains))] })],
-            InputsAlsoCalled = own.InputsAlsoCalled.Concat(Columns).ToDictionary(),
             Outputs = [.. own.Outputs, .. Results.Select(r => own.Outputs.First(o => o.Name == r.Value) with { Name = r.Key })],
             Reckon = g =>
             {
@@ -38,5 +37,11 @@ internal sealed partial record TableName(string Name, string Of)
                 return [.. values, .. again.Select(i => values[i])];
             },
         };
+    }
+
+    private Input InItsTerms(Input own)
+    {
+        var input = own.Also([.. own.AlsoNamed, .. Columns.Where(c => c.Value == own.Name).Select(c => c.Key)]);
+        return Says.TryGetValue(own.Name, out string? said) ? input.Or(said) : input;
     }
 }

@@ -1,0 +1,179 @@
+using System.Globalization;
+using Runnel.Science.Statistics;
+using static Runnel.Science.Reckoning.Ask;
+
+namespace Runnel.Science.Reckoning;
+
+/// <summary>What a column of readings says: spread, outliers, drift, a shift.</summary>
+internal static class ReadingSums
+{
+    /// <summary>Readings in order of time.</summary>
+    public static readonly Input Series = Numbers("series", "1", "readings in order of time, parted by blanks or semicolons", -1e12, 1e12, "7.2 7.1 7.2 7.3 7.1 7.2 7.0 7.1 7.2 7.1 6.9 6.8 6.9 6.7 6.8").Also("values");
+
+    private static readonly Input Time = Numbers("time", "1", "times of the readings, as days or years, where they are not evenly spaced", -1e12, 1e12, "1 2 3 4 5 6 7 8 9 10 11 12 13 14 15").Also("x");
+
+    public static readonly Relation[] All =
+    [
+        new("mean-and-spread", "What is usual, and how much does it scatter?")
+        {
+            Explanation = "Mean and standard deviation of readings, and beside them median and median deviation, which a few wild readings cannot pull.",
+            Inputs = [Series],
+            Rules = [AtLeast(2)],
+            Outputs =
+            [
+                new("n", "1", "how many"), new("mean", "1", "mean"), new("sd", "1", "standard deviation"), new("median", "1", "median"), new("mad", "1", "median deviation from it"),
+                new("mad_scaled", "1", "standard deviation from the median deviation"), new("least", "1", "least"), new("greatest", "1", "greatest"),
+            ],
+            Main = "mean",
+            Formula = "sd^2 = sum (x - mean)^2/(n - 1); mad = median |x - median|; 1.4826 mad stands for sd",
+            Source = "Definitions.",
+            Reckon = g =>
+            {
+                double[] x = g.Numbers("series");
+                double mad = Robust.MedianAbsoluteDeviation(x);
+                return [x.Length, Moments.Mean(x), Moments.SampleSd(x), Robust.Median(x), mad, Robust.MadToSd * mad, x.Min(), x.Max()];
+            },
+            Meaning = a => $"{Figure.Brief(a["mean"])} on average, two in three within {Figure.Brief(a["sd"])} of it." +
+                (a["sd"] > 2 * a["mad_scaled"] ? $" A few wild readings widen that: most lie within {Figure.Brief(a["mad_scaled"])} of {Figure.Brief(a["median"])}." : ""),
+        },
+        new("trend", "Is it drifting?")
+        {
+            Explanation = "Whether readings rise or fall more than chance would have it, and how fast, by methods that wild readings cannot pull. A season or a day's rhythm looks like drift in a part of it: compare like with like.",
+            Inputs = [Series, Time.OrNone()],
+            Rules = [AtLeast(4), SameLength("time")],
+            Outputs =
+            [
+                new("s", "1", "rises less falls among all pairs (Mann-Kendall S)"), new("var_s", "1", "its variance without drift"), new("z", "1", "standard score"), new("p", "1", "chance of as much without drift"),
+                new("kendall_tau_b", "1", "Kendall's tau"), new("slope", "1", "change a reading, or a unit of time"), new("intercept", "1", "value at time 0"), new("slope_low", "1", "slope at least, 95 %"), new("slope_high", "1", "slope at most, 95 %"),
+            ],
+            Main = "slope",
+            Formula = "S = sum sign(xj - xi); slope = median of (xj - xi)/(tj - ti)",
+            Source = "Mann (1945); Kendall (1975); Gilbert (1987), Statistical Methods for Environmental Pollution Monitoring; Sen (1968); Conover (1980). Times count from 1 where none are given.",
+            Reckon = g =>
+            {
+                double[] x = g.Numbers("series"), t = g.Has("time") ? g.Numbers("time") : Numbered(x.Length);
+                var test = MannKendall.Test(t, x);
+                var line = TheilSen.Fit(t, x);
+                return [test.S, test.Variance, test.Z, test.P, test.TauB, line.Slope, line.Intercept, line.SlopeLow, line.SlopeHigh];
+            },
+            Meaning = a => a["p"] < 0.05 ? $"Yes: {Figure.Brief(a["slope"])} {(a.Given.Has("time") ? "a unit of time" : "from one reading to the next")}, between {Figure.Brief(a["slope_low"])} and {Figure.Brief(a["slope_high"])}; chance alone does that once in {Figure.Brief(1 / Math.Max(a["p"], 1e-9))}."
+                : $"Not that one could tell: as much comes by chance {Amounts.Percent(a["p"])} of the time.",
+        },
+        new("level-shift", "Did it change, and when?")
+        {
+            Explanation = "The place in a series where the mean most likely changed once, and whether that is more than chance: after a new pump, a cleaned pipe, a new probe. Ten readings or more; the change must lie away from both ends.",
+            Inputs = [Series.Say("41 40 42 41 39 41 40 42 41 40 35 36 34 35 36 35 34 36")],
+            Rules = [AtLeast(10), new("series", g => g.Numbers("series").Distinct().Count() > 1, "is the same reading over and over", "Give readings that differ")],
+            Outputs =
+            [
+                new("at_observation", "1", "readings before the change"), new("mean_before", "1", "mean before"), new("mean_after", "1", "mean after"), new("shift", "1", "change"),
+                new("supf", "1", "greatest F"), new("p", "1", "chance of as much without a change"), new("sup", "1", "greatest summed departure (OLS-CUSUM)"), new("p_value", "1", "chance of as much, by the summed departure"),
+            ],
+            Main = "shift",
+            Formula = "the split with the greatest F = (SS - SS1 - SS2)/((SS1 + SS2)/(n - 2)); W = sum (x - mean)/(sd sqrt n)",
+            Source = "Andrews (1993), trimmed by 15 %; Ploberger and Kraemer (1992).",
+            Reckon = g =>
+            {
+                double[] x = g.Numbers("series");
+                var shift = MeanShiftTests.SupF(x);
+                var summed = MeanShiftTests.OlsCusum(x);
+                double before = Moments.Mean(x.AsSpan(0, shift.Before)), after = Moments.Mean(x.AsSpan(shift.Before));
+                return [shift.Before, before, after, after - before, shift.Statistic, shift.P, summed.Statistic, summed.P];
+            },
+            Meaning = a => a["p"] < 0.05 ? $"Yes, after reading {Figure.Brief(a["at_observation"])}: from {Figure.Brief(a["mean_before"])} to {Figure.Brief(a["mean_after"])}." : "Not that one could tell.",
+        },
+        new("outliers", "Which readings are wild?")
+        {
+            Explanation = "Readings that lie far from the median, measured in the median deviation, which the wild ones cannot pull. Order does not count; for a series that drifts see spikes.",
+            Inputs = [Series.Say("199.31 199.53 200.19 200.82 201.92 201.95 202.18 245.57"), Number("threshold", "1", "score from which a reading counts as wild", 1, 100, "3.5").Or("3.5")],
+            Rules = [AtLeast(3), new("series", g => Robust.MedianAbsoluteDeviation(g.Numbers("series")) > 0, "is the same reading in more than half of the places, so that nothing tells what is far", "Give readings with more digits, or more of them")],
+            Outputs = [new("median", "1", "median"), new("mad", "1", "median deviation from it"), new("greatest_modified_z", "1", "greatest score"), new("flag_index_1_based", "word", "places of wild readings, counted from 1"), new("modified_z", "word", "score of each")],
+            Main = "greatest_modified_z",
+            Formula = "M = 0.6745 (x - median)/MAD",
+            Source = "Iglewicz and Hoaglin (1993), as in the NIST/SEMATECH e-Handbook, 1.3.5.17.",
+            Reckon = g =>
+            {
+                double[] x = g.Numbers("series");
+                double median = Robust.Median(x), mad = Robust.MedianAbsoluteDeviation(x);
+                double[] z = [.. x.Select(v => Robust.ModifiedZ(v, median, mad))];
+                return [median, mad, z.Max(Math.Abs), Places(z.Length, i => Math.Abs(z[i]) > g["threshold"]), List(z)];
+            },
+            Meaning = a => a.Say("flag_index_1_based") == None ? "None." : $"Number {a.Say("flag_index_1_based")} in the list.",
+        },
+        new("grubbs", "Is the farthest reading too far?")
+        {
+            Explanation = "Test of the one reading farthest from the mean, for readings that otherwise scatter as the bell curve. One only: a second wild one hides the first.",
+            Inputs = [Series.Say("199.31 199.53 200.19 200.82 201.92 201.95 202.18 245.57"), Number("alpha", "1", "chance of a false alarm", 1e-6, 0.5, "0.05").Or("0.05"), Word("side", "which end is looked at", "either", "either", "max", "min").Or("either")],
+            Rules = [AtLeast(3), new("series", g => g.Numbers("series").Distinct().Count() > 1, "is the same reading over and over", "Give readings that differ")],
+            Outputs = [new("g", "1", "distance in standard deviations"), new("critical", "1", "distance that chance hardly brings"), new("reject", "word", "true where the reading is too far"), new("outlier_value", "1", "the reading")],
+            Main = "g",
+            Formula = "G = max |x - mean|/s",
+            Source = "Grubbs (1969), as in the NIST/SEMATECH e-Handbook, 1.3.5.17.1.",
+            Reckon = g =>
+            {
+                double[] x = g.Numbers("series");
+                var side = g.Word("side") switch { "max" => OutlierSide.Greatest, "min" => OutlierSide.Least, _ => OutlierSide.Either };
+                double statistic = GrubbsTest.Statistic(x, side), critical = GrubbsTest.Critical(x.Length, g["alpha"], side), mean = Moments.Mean(x);
+                return [statistic, critical, statistic > critical ? "true" : "false", side == OutlierSide.Greatest ? x.Max() : side == OutlierSide.Least ? x.Min() : x.MaxBy(v => Math.Abs(v - mean))];
+            },
+            Meaning = a => $"{Figure.Brief(a["outlier_value"])} lies {Figure.Brief(a["g"])} standard deviations out; chance allows {Figure.Brief(a["critical"])}" + (a.Say("reject") == "true" ? ": look for a cause." : ": leave it in."),
+        },
+        new("spikes", "Which readings are spikes?")
+        {
+            Explanation = "Single wild readings in a series, each judged against its neighbours, and the series with them replaced by the local median. The first and last few are left as they are.",
+            Inputs =
+            [
+                Series.Say("20.1 20.2 20.1 20.3 20.2 27.9 20.2 20.1 20.4 20.3 20.2 20.2 12.0 20.3 20.1 20.2 20.3 20.4 20.3 20.2"), Whole("k", "1", "neighbours on each side", 1, 1000, "3").Or("3"), Number("t", "1", "deviations from which a reading is a spike", 0.1, 100, "3").Or("3"),
+                Number("floor", "1", "least deviation that counts: the instrument's own step", 0, 1e9, "0").Or("0"),
+            ],
+            Rules = [AtLeast(3)],
+            Outputs = [new("spikes", "1", "how many"), new("outlier_index_1_based", "word", "their places, counted from 1"), new("cleaned", "word", "series without them")],
+            Main = "spikes",
+            Formula = "spike where |x - median| > t 1.4826 MAD of the 2k + 1 readings around it",
+            Source = "Hampel identifier: Davies and Gather (1993), Pearson (2002).",
+            Reckon = g =>
+            {
+                double[] x = g.Numbers("series"), cleaned = new double[x.Length];
+                var isSpike = new bool[x.Length];
+                HampelFilter.Clean(x, (int)g["k"], g["t"], cleaned, isSpike, g["floor"]);
+                return [isSpike.Count(s => s), Places(x.Length, i => isSpike[i]), List(cleaned)];
+            },
+            Meaning = a => a["spikes"] == 0 ? "None." : $"Number {a.Say("outlier_index_1_based")} in the list.",
+        },
+        new("stuck-sensor", "Is my sensor stuck?")
+        {
+            Explanation = "Stretches in which readings stay the same. How long is too long depends on the instrument's step and the water: look at a week when it was well.",
+            Inputs = [Series.Say("24.1 24.2 24.2 24.3 24.3 24.3 24.3 24.3 24.3 24.3 24.3 24.4"), Whole("min_run", "1", "equal readings that count as stuck", 2, 1_000_000, "6").Or("6"), Number("tolerance", "1", "differences that count as equal", 0, 1e9, "0").Or("0")],
+            Rules = [AtLeast(2)],
+            Outputs = [new("longest_run", "1", "longest stretch of equal readings"), new("runs_1_based", "word", "stretches from-to, counted from 1")],
+            Main = "longest_run",
+            Formula = "runs of readings that differ from their first by no more than the tolerance",
+            Source = "Flat-line test, as is common practice in quality control of environmental sensors.",
+            Reckon = g =>
+            {
+                double[] x = g.Numbers("series");
+                var all = StuckSensor.EqualRuns(x, 2, g["tolerance"]);
+                var runs = all.Where(r => r.Last - r.First + 1 >= g["min_run"]).Select(r => string.Create(CultureInfo.InvariantCulture, $"{r.First + 1}-{r.Last + 1}")).ToArray();
+                return [all.Count == 0 ? 1 : all.Max(r => r.Last - r.First + 1), runs.Length == 0 ? None : string.Join(' ', runs)];
+            },
+            Meaning = a => a.Say("runs_1_based") == None ? $"It moves: {Figure.Brief(a["longest_run"])} equal readings in a row at most." : $"It may be: readings {a.Say("runs_1_based")} are all the same.",
+        },
+    ];
+
+    /// <summary>Where there is no place to name.</summary>
+    public const string None = "none";
+
+    /// <summary>A rule that a series has so many readings.</summary>
+    public static Rule AtLeast(int count) => new("series", g => g.Numbers("series").Length >= count, $"has fewer than {count} readings", $"Give {count} or more, parted by blanks or semicolons");
+
+    /// <summary>Places that hold, counted from 1.</summary>
+    public static string Places(int count, Func<int, bool> holds) =>
+        Enumerable.Range(0, count).Where(holds).Select(i => (i + 1).ToString(CultureInfo.InvariantCulture)).ToArray() is { Length: > 0 } found ? string.Join(' ', found) : None;
+
+    /// <summary>Numbers as a list that reads back.</summary>
+    public static string List(IEnumerable<double> values) => string.Join(' ', values.Select(v => v.ToString("G10", CultureInfo.InvariantCulture)));
+
+    private static Rule SameLength(string times) => new(times, g => !g.Has(times) || (g.Numbers(times).Length == g.Numbers("series").Length && g.Numbers(times).Distinct().Count() > 1), "are not as many as the readings, or all one time", "Give one time for each reading, or leave them out");
+
+    private static double[] Numbered(int count) => [.. Enumerable.Range(1, count).Select(i => (double)i)];
+}
