@@ -1,4 +1,5 @@
 using NodaTime;
+using Runnel.Place.Water;
 
 namespace Runnel.Place;
 
@@ -23,6 +24,9 @@ public sealed record PlaceDescription(
     IReadOnlyList<Equipment> Equipment,
     IReadOnlyList<Channel> Channels)
 {
+    /// <summary>How its water moves; null where the file does not tell enough for that.</summary>
+    public Hydraulics? Hydraulics { get; init; }
+
     /// <summary>Position of a channel by its identifier, else by its name in logs, or -1.</summary>
     public int ChannelIndex(string id)
     {

@@ -4,7 +4,11 @@ namespace Runnel.Place.PlaceFiles;
 /// <param name="Place">The place; null where there are problems.</param>
 /// <param name="Problems">All that is wrong with the file, in the order of its lines.</param>
 /// <param name="Remarks">What is allowed but may not be meant, in plain sentences.</param>
-public sealed record PlaceFileResult(PlaceDescription? Place, IReadOnlyList<PlaceProblem> Problems, IReadOnlyList<string> Remarks);
+public sealed record PlaceFileResult(PlaceDescription? Place, IReadOnlyList<PlaceProblem> Problems, IReadOnlyList<string> Remarks)
+{
+    /// <summary>What keeps the file from telling how the water moves; no matter to commands that do not need it.</summary>
+    public IReadOnlyList<PlaceProblem> HydraulicProblems { get; init; } = [];
+}
 
 /// <summary>The text form of a place: TOML 1.0 whose quantities carry their units.</summary>
 public static class PlaceFile
@@ -23,7 +27,14 @@ public static class PlaceFile
         var sections = PlaceSections.Read(root, problems);
         var draft = PlaceDraft.Of(sections, problems);
         CrossChecks.Run(draft, problems);
-        (needs ?? PlaceNeeds.Diagnose).Check(draft, problems);
-        return new(problems.Any ? null : draft.ToPlace(), problems.InFileOrder(), problems.Remarks);
+        needs ??= PlaceNeeds.Diagnose;
+        needs.Check(draft, problems);
+        // Keys that were kept for later commands went unchecked: they must not begin to fail where nothing needs them.
+        var ofWater = needs.Hydraulics ? problems : new ProblemList(fileName);
+        var hydraulics = HydraulicsReader.Read(draft, ofWater);
+        return new(problems.Any ? null : draft.ToPlace() with { Hydraulics = hydraulics }, problems.InFileOrder(), problems.Remarks)
+        {
+            HydraulicProblems = ofWater.InFileOrder(),
+        };
     }
 }

@@ -14,6 +14,12 @@ public sealed record PlaceNeeds(string Command, bool Site, bool TimeZone, bool C
     /// <summary>Taking readings in.</summary>
     public static PlaceNeeds Import { get; } = new("import", Site: false, TimeZone: true, Channels: true, PumpOrLevel: false);
 
+    /// <summary>Reckoning what the water will do.</summary>
+    public static PlaceNeeds Forecast { get; } = new("forecast", Site: false, TimeZone: false, Channels: false, PumpOrLevel: false) { Hydraulics = true };
+
+    /// <summary>How the water moves, in full.</summary>
+    public bool Hydraulics { get; init; }
+
     /// <summary>A file may be as short as it likes.</summary>
     public static PlaceNeeds Nothing { get; } = new("", Site: false, TimeZone: false, Channels: false, PumpOrLevel: false);
 

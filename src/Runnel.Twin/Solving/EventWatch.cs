@@ -25,7 +25,7 @@ internal sealed class EventWatch
         now = new double[count];
         earlier = new double[count];
         probe = new double[count];
-        state = new double[system.Count];
+        state = new double[system.Count - system.Sums];
         side = new int[count];
         fired = new int[count];
     }
@@ -129,7 +129,7 @@ internal sealed class EventWatch
             share += move;
         }
 
-        state.CopyTo(at);
+        stepper.Within(share, at);
         return share;
     }
 
@@ -235,7 +235,7 @@ internal sealed class EventWatch
 
     private void Values(double time, ReadOnlySpan<double> at, double[] into, ref SolverStatistics work)
     {
-        system.EventValues(time, at, into);
+        system.EventValues(time, at[..state.Length], into);
         work.EventCalls++;
     }
 }

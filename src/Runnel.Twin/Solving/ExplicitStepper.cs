@@ -169,7 +169,7 @@ internal sealed class ExplicitStepper : Stepper
     private bool LooksStiff(double h)
     {
         double rates = 0, states = 0;
-        for (int i = 0; i < k7.Length; i++)
+        for (int i = 0; i < Core; i++)
         {
             double dk = k7[i] - k6[i], dy = State[i] - trial[i];
             rates += dk * dk;

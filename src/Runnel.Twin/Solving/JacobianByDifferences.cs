@@ -13,7 +13,7 @@ internal sealed class JacobianByDifferences(OdeSystem system)
         double time, ReadOnlySpan<double> state, ReadOnlySpan<double> rates, double length, ReadOnlySpan<double> weights, SquareMatrix matrix,
         ref SolverStatistics work)
     {
-        int count = system.Count;
+        int count = system.Count - system.Sums;
         double sum = 0;
         for (int i = 0; i < count; i++) sum += rates[i] * weights[i] * rates[i] * weights[i];
         double norm = Math.Sqrt(sum / count), least = norm > 0 ? 1000 * Math.Abs(length) * UnitRounding * count * norm : 1;
@@ -44,10 +44,16 @@ internal sealed class JacobianByDifferences(OdeSystem system)
     private int Columns(int group, int groups, ReadOnlySpan<double> state, ReadOnlySpan<double> rates, SquareMatrix matrix)
     {
         int bad = -1;
-        for (int column = group; column < moved.Length; column += groups)
+        for (int column = group; column < matrix.Count; column += groups)
         {
             moved[column] = state[column];
-            int from = Math.Max(0, column - matrix.Upper), to = Math.Min(moved.Length - 1, column + matrix.Lower);
+            // A sum may depend on every state: with a band its row cannot be told from differences of a group.
+            if (groups == matrix.Count)
+            {
+                for (int row = matrix.Count; row < moved.Length; row++) matrix[row, column] = (movedRates[row] - rates[row]) / by[column];
+            }
+
+            int from = Math.Max(0, column - matrix.Upper), to = Math.Min(matrix.Count - 1, column + matrix.Lower);
             for (int row = from; row <= to; row++)
             {
                 double slope = (movedRates[row] - rates[row]) / by[column];

@@ -30,10 +30,15 @@ public enum EventOutcome
 /// <param name="count">Number of equations.</param>
 /// <param name="eventCount">Number of events.</param>
 /// <param name="band">Shape of the Jacobian; null: full.</param>
-public abstract class OdeSystem(int count, int eventCount = 0, Band? band = null)
+/// <param name="sums">How many of the last equations only sum up: no rate depends on their states. They cost next to nothing, and their error is not
+/// looked at.</param>
+public abstract class OdeSystem(int count, int eventCount = 0, Band? band = null, int sums = 0)
 {
     /// <summary>Number of equations.</summary>
     public int Count { get; } = count > 0 ? count : throw new ArgumentOutOfRangeException(nameof(count), count, "there must be one equation or more");
+
+    /// <summary>Number of equations that only sum up: the last ones.</summary>
+    public int Sums { get; } = sums >= 0 && sums < count ? sums : throw new ArgumentOutOfRangeException(nameof(sums), sums, "must leave one equation or more");
 
     /// <summary>Number of events.</summary>
     public int EventCount { get; } = eventCount;
@@ -50,13 +55,13 @@ public abstract class OdeSystem(int count, int eventCount = 0, Band? band = null
     /// <summary>Writes df/dy into a matrix of zeros.</summary>
     /// <param name="time">t.</param>
     /// <param name="state">y.</param>
-    /// <param name="jacobian">Entries are added by row (equation) and column (state).</param>
+    /// <param name="jacobian">Entries by row (equation) and column (state); sums have rows and no columns.</param>
     /// <returns>False where it is to be found from differences of <see cref="Rates"/>.</returns>
     public virtual bool Jacobian(double time, ReadOnlySpan<double> state, SquareMatrix jacobian) => false;
 
     /// <summary>Writes the values whose zeros are the events. They must not jump but where <see cref="Happened"/> changes something.</summary>
     /// <param name="time">t.</param>
-    /// <param name="state">y.</param>
+    /// <param name="state">y, without the sums.</param>
     /// <param name="values">One value for each event.</param>
     public virtual void EventValues(double time, ReadOnlySpan<double> state, Span<double> values)
     {

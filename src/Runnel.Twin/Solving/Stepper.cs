@@ -22,6 +22,7 @@ internal abstract class Stepper
         System = system;
         Options = options;
         Count = system.Count;
+        Core = system.Count - system.Sums;
         State = new double[Count];
         StateBefore = new double[Count];
         Weights = new double[Count];
@@ -51,6 +52,9 @@ internal abstract class Stepper
     protected SolverOptions Options { get; }
 
     protected int Count { get; }
+
+    /// <summary>Equations whose error counts: all but those that only sum up.</summary>
+    protected int Core { get; }
 
     protected double[] StateBefore { get; }
 
@@ -84,13 +88,13 @@ internal abstract class Stepper
     protected double Norm(ReadOnlySpan<double> vector)
     {
         double sum = 0;
-        for (int i = 0; i < vector.Length; i++)
+        for (int i = 0; i < Core; i++)
         {
             double one = vector[i] * Weights[i];
             sum += one * one;
         }
 
-        return Math.Sqrt(sum / vector.Length);
+        return Math.Sqrt(sum / Core);
     }
 
     protected bool IsTooShort(double length) => !(length > 8 * Rounding * Math.Abs(To));
@@ -121,13 +125,13 @@ internal abstract class Stepper
             System.Rates(To + guess, tryState, tryRates);
             work.RateCalls++;
             double sum = 0;
-            for (int i = 0; i < Count; i++)
+            for (int i = 0; i < Core; i++)
             {
                 double one = (tryRates[i] - rates[i]) * Weights[i];
                 sum += one * one;
             }
 
-            double bend = Math.Sqrt(sum / Count) / guess;
+            double bend = Math.Sqrt(sum / Core) / guess;
             if (!double.IsFinite(bend)) continue;
             double most = Math.Max(speed, bend);
             double length = most <= 1e-15 ? Math.Max(1e-6, guess * 1e-3) : Math.Pow(0.01 / most, 1.0 / order);

@@ -48,7 +48,7 @@ internal sealed class StiffStepper : Stepper
     public StiffStepper(OdeSystem system, SolverOptions options)
         : base(system, options)
     {
-        jacobian = new SquareMatrix(Count, system.Band);
+        jacobian = new SquareMatrix(Core, system.Band, system.Sums);
         realFactors = new RealFactors(jacobian);
         complexFactors = new ComplexFactors(jacobian);
         differences = new JacobianByDifferences(system);
@@ -285,14 +285,16 @@ internal sealed class StiffStepper : Stepper
 
             realFactors.Solve(z1);
             complexFactors.Solve(z2, z3);
+            jacobian.SolveBelow(z1, gamma);
+            jacobian.SolveBelow(z2, z3, alpha, beta);
             double sum = 0;
-            for (int i = 0; i < y.Length; i++)
+            for (int i = 0; i < Core; i++)
             {
                 double w = Weights[i], a = z1[i] * w, b = z2[i] * w, c = z3[i] * w;
                 sum += (a * a) + (b * b) + (c * c);
             }
 
-            double size = Math.Sqrt(sum / (3 * y.Length));
+            double size = Math.Sqrt(sum / (3 * Core));
             if (!double.IsFinite(size))
             {
                 for (int i = 0; i < y.Length; i++) f1[i] += z1[i];

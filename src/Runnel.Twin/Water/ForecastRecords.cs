@@ -1,0 +1,88 @@
+namespace Runnel.Twin.Water;
+
+/// <summary>What is kept of a vessel while a forecast runs.</summary>
+internal sealed class VesselRecord(double startM)
+{
+    private double overSince = double.NaN;
+
+    public double StartM { get; } = startM;
+
+    public double LowM { get; private set; } = startM;
+
+    public double HighM { get; private set; } = startM;
+
+    public double HighAtS { get; private set; }
+
+    public double? FirstSpillS { get; private set; }
+
+    public double SpillS { get; private set; }
+
+    public void See(double levelM, double timeS)
+    {
+        if (levelM < LowM) LowM = levelM;
+        if (levelM > HighM) (HighM, HighAtS) = (levelM, timeS);
+    }
+
+    public void Over(double timeS)
+    {
+        FirstSpillS ??= timeS;
+        if (double.IsNaN(overSince)) overSince = timeS;
+    }
+
+    public void Close(double timeS)
+    {
+        if (double.IsNaN(overSince)) return;
+        SpillS += timeS - overSince;
+        overSince = double.NaN;
+    }
+}
+
+/// <summary>What is kept of a pump while a forecast runs.</summary>
+internal sealed class PumpRecord(bool runs)
+{
+    private readonly Queue<double> startsOfTheHour = [];
+    private double since;
+    private bool runsNow = runs, whole;
+    private long fills, wholeRuns;
+    private double fillS, wholeRunS, runS;
+    private long starts;
+    private int most;
+
+    public void Start(double timeS)
+    {
+        if (runsNow) return;
+        if (starts > 0)
+        {
+            fills++;
+            fillS += timeS - since;
+        }
+
+        starts++;
+        startsOfTheHour.Enqueue(timeS);
+        while (startsOfTheHour.Peek() <= timeS - 3600) startsOfTheHour.Dequeue();
+        most = Math.Max(most, startsOfTheHour.Count);
+        (runsNow, since, whole) = (true, timeS, true);
+    }
+
+    public void Stop(double timeS)
+    {
+        if (!runsNow) return;
+        runS += timeS - since;
+        if (whole)
+        {
+            wholeRuns++;
+            wholeRunS += timeS - since;
+        }
+
+        (runsNow, since) = (false, timeS);
+    }
+
+    public void Close(double timeS)
+    {
+        if (runsNow) runS += timeS - since;
+        since = timeS;
+    }
+
+    public PumpForecast Told(string id, double deliveredL) => new(
+        id, starts, most, runS, deliveredL, runS > 0 ? deliveredL / runS * 60 : 0, fills > 0 ? fillS / fills : null, wholeRuns > 0 ? wholeRunS / wholeRuns : null);
+}
