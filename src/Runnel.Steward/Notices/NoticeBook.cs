@@ -7,7 +7,11 @@ namespace Runnel.Steward.Notices;
 internal sealed class NoticeBook
 {
     private readonly List<Notice> _notices = [];
+    /// <summary>What comes back within a day is one trouble and told once: then it must stay away for a day and a quarter.</summary>
+    private static readonly Duration ComesBack = Duration.FromDays(1), Calm = Duration.FromHours(30);
     private readonly Dictionary<string, int> _open = [];
+    private readonly Dictionary<string, Instant> _ended = [];
+    private readonly Dictionary<string, Instant> _calmSince = [];
 
     /// <summary>All notices, in the order in which they were raised.</summary>
     public IReadOnlyList<Notice> Notices => _notices;
@@ -20,6 +24,13 @@ internal sealed class NoticeBook
         _notices.Add(notice);
     }
 
+    /// <summary>Raises a graver notice in the place of the one that stands under that key.</summary>
+    public void Replace(string key, Notice notice)
+    {
+        if (_open.Remove(key, out int at)) _notices[at] = _notices[at] with { Cleared = notice.FirstNoticed };
+        Raise(key, notice);
+    }
+
     /// <summary>Raises a notice that needs no clearing: something that was, told for the record or as a question.</summary>
     public void Tell(Notice notice) => _notices.Add(notice);
 
@@ -28,7 +39,21 @@ internal sealed class NoticeBook
     {
         if (!_open.Remove(key, out int at)) return;
         _notices[at] = _notices[at] with { Cleared = when };
+        _ended[key] = when;
+        _calmSince.Remove(key);
     }
+
+    /// <summary>The trouble under that key is not to be seen now: whether its notice may end.</summary>
+    public bool MayEnd(string key, Instant now)
+    {
+        if (!_open.TryGetValue(key, out int at)) return false;
+        if (!_ended.TryGetValue(key, out var last) || _notices[at].FirstNoticed - last > ComesBack) return true;
+        _calmSince.TryAdd(key, now);
+        return now - _calmSince[key] >= Calm;
+    }
+
+    /// <summary>The trouble under that key is to be seen again.</summary>
+    public void GoesOn(string key) => _calmSince.Remove(key);
 
     /// <summary>A notice stands under that key.</summary>
     public bool Stands(string key) => _open.ContainsKey(key);

@@ -49,7 +49,8 @@ internal sealed class PumpPowerWatch : IWatch
         var cycles = state.Cycles.Cycles;
         if (notices.Stands(PumpSwitchWatch.Key))
         {
-            if (_lowSince is null && CyclesAgain(cycles)) notices.ClearAndRelease(state, PumpSwitchWatch.Key);
+            if (_lowSince is not null || !CyclesAgain(cycles)) notices.GoesOn(PumpSwitchWatch.Key);
+            else if (notices.MayEnd(PumpSwitchWatch.Key, state.Now)) notices.ClearAndRelease(state, PumpSwitchWatch.Key);
         }
 
         if (_power.Usual is not { } usual || CycleHabit.Of(cycles, cycles.Count, 12) is not { } habit) return;

@@ -22,8 +22,6 @@ internal sealed class PumpSwitchWatch : IWatch
     private readonly List<(Instant Time, double Seconds)> _longFills = [];
     private int _judged;
     private int _cyclesWhenRaised;
-    private Instant _lastCleared = Instant.MinValue;
-    private Instant? _calmSince;
 
     public void Hear(LoopState state, in Reading reading)
     {
@@ -54,20 +52,23 @@ internal sealed class PumpSwitchWatch : IWatch
         if (lasted < limit || (!on && notices.Stands(ShortCyclingWatch.Key) && lasted < 3 * limit)) return;
         if (on)
         {
-            if (early) notices.ClearAndRelease(state, Key);
-            notices.RaiseAndHold(state, Key, PumpSwitchNotices.EndlessRun(state, habit, since, lasted, _level.Place(), blind));
+            Raise(state, notices, PumpSwitchNotices.EndlessRun(state, habit, since, lasted, _level.Place(), blind));
         }
         else
         {
             bool urgent = lasted >= Math.Max(UrgentFillS, 1.8 * limit);
             if (early && !urgent) return;
-            if (early) notices.ClearAndRelease(state, Key);
             var before = CycleHabit.Of(cycles, Math.Max(CycleHabit.Least, until - 12), 100)!;
-            notices.RaiseAndHold(state, Key, PumpSwitchNotices.EndlessFill(state, notices, habit, before, since, lasted, urgent, blind));
+            Raise(state, notices, PumpSwitchNotices.EndlessFill(state, notices, habit, before, since, lasted, urgent, blind));
         }
 
         _cyclesWhenRaised = until;
-        _calmSince = null;
+    }
+
+    private static void Raise(LoopState state, NoticeBook notices, Notice notice)
+    {
+        notices.Replace(Key, notice);
+        state.Holds.Begin(Key, notice.Since);
     }
 
     private double RunLimitS(LoopState state, CycleHabit habit, Instant since)
@@ -129,15 +130,10 @@ internal sealed class PumpSwitchWatch : IWatch
         for (int i = cycles.Count - 2; i < cycles.Count; i++)
         {
             if (cycles[i].RunS <= 4 * habit.LongRunS && cycles[i].RunS >= 0.2 * habit.RunS && cycles[i].FillS < 6 * habit.LongFillS) continue;
-            _calmSince = null;
+            notices.GoesOn(Key);
             return;
         }
 
-        // What comes back within a day is one trouble, told once: then it needs half a day of calm to be over.
-        _calmSince ??= state.Now;
-        bool again = notices.Find(Key)!.FirstNoticed - _lastCleared < Duration.FromDays(1);
-        if (again && state.Now - _calmSince < Duration.FromHours(12)) return;
-        notices.ClearAndRelease(state, Key);
-        _lastCleared = state.Now;
+        if (notices.MayEnd(Key, state.Now)) notices.ClearAndRelease(state, Key);
     }
 }

@@ -79,6 +79,9 @@ internal sealed class TopUpEffectWatch : IWatch
     {
         // A loss that is known eats what top-ups bring: that they leave no mark is no news.
         if (notices.Stands(LeakWatch.LossKey) || notices.Stands(NightLossWatch.Key)) return true;
+
+        // Fouled drains hold back what they bring.
+        if (notices.Stands(ResponseWatch.Key) || notices.Stands(RunCurveWatch.FoulingKey)) return true;
         if (state.Working || notices.Stands(PumpSwitchWatch.Key) || notices.Stands(ShortCyclingWatch.Key) || notices.Stands("top-up-open")) return true;
         if (!_reader.ByLevel) return false;
         string id = state.Place.Channels[state.Kit.SumpLevel].Id;
@@ -104,10 +107,11 @@ internal sealed class TopUpEffectWatch : IWatch
         {
             _evidence = 0;
             _streak.Clear();
-            notices.ClearAndRelease(state, Key);
+            if (notices.MayEnd(Key, state.Now)) notices.ClearAndRelease(state, Key);
             return;
         }
 
+        notices.GoesOn(Key);
         _streak.Add(new ShotEffect(shot.Start, shot.Litres, change, expected) { Shots = shot.Count });
         bool little = _streak.Sum(s => s.Change) < 0.4 * _streak.Sum(s => s.Expected);
         if (_streak.Sum(s => s.Shots) < (faint ? 3 : 2) || _evidence < speakAt || !little) return;
