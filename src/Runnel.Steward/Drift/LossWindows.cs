@@ -54,15 +54,18 @@ internal sealed class LossWindows(LoopState state)
     }
 
     /// <summary>The rates over the windows that end with <paramref name="lastHour"/>, in the order of <see cref="Lengths"/>.</summary>
-    public Rate[] All(int lastHour) => [.. Lengths.Select((_, k) => At(k, lastHour))];
+    public Rate[] All(int lastHour)
+    {
+        var (litres, counts) = state.Balance.Unexplained(Math.Max(0, lastHour - Lengths[^1] + 1), lastHour);
+        return [.. Lengths.Select((_, k) => At(k, lastHour, litres, counts))];
+    }
 
-    /// <summary>The rate over the window of that length that ends with <paramref name="lastHour"/>.</summary>
-    private Rate At(int lengthIndex, int lastHour)
+    /// <summary>The rate over the window of that length that ends with <paramref name="lastHour"/>, as do the hours given.</summary>
+    private Rate At(int lengthIndex, int lastHour, double[] litres, int[] counts)
     {
         int length = Lengths[lengthIndex], first = lastHour - length + 1;
         if (first < 0 || double.IsNaN(_spread[lengthIndex])) return new Rate(double.NaN, double.NaN);
-        var (litres, counts) = state.Balance.Unexplained(first, lastHour);
-        double rate = RateOf(litres, counts, 0, length);
+        double rate = RateOf(litres, counts, litres.Length - length, length);
         double pulses = 0, rain = 0, drawn = 0, use = 0, net = 0;
         for (int hour = first; hour <= lastHour; hour++)
         {

@@ -12,6 +12,7 @@ internal sealed class ShortCyclingWatch : IWatch
     public const string Key = "short-cycling";
     private const int LearnLeast = 40;
     private const int LearnMost = 400;
+    private const int TeachEvery = 20;
 
     /// <summary>A cycle is short from here on: 1.7 leaves room for a new pump and for a switch shifted by a fifth.</summary>
     private const double ShortFrom = 1.7;
@@ -26,6 +27,7 @@ internal sealed class ShortCyclingWatch : IWatch
     private static readonly Duration Calm = Duration.FromHours(12);
     private Instant? _calmSince;
     private int _taken;
+    private int _untaught;
     private int _entries;
     private double _usualRate;
     private double _shortFrom = ShortFrom;
@@ -127,17 +129,17 @@ internal sealed class ShortCyclingWatch : IWatch
         }
 
         // Six hours late, so that a fault does not teach itself; short ones never teach.
-        bool learnt = false;
         while (_waiting.Count > 0 && (_rates.Count < LearnLeast || _waiting.Peek().Time < state.Now - Duration.FromHours(6)))
         {
             double rate = _waiting.Dequeue().Rate;
             if (_usualRate > 0 && (rate > Wildest * _usualRate || rate < _usualRate / Wildest)) continue;
             _rates.Add(rate);
             if (_rates.Count > LearnMost) _rates.RemoveAt(0);
-            learnt = true;
+            _untaught++;
         }
 
-        if (!learnt || _rates.Count < LearnLeast || (_usualRate > 0 && _rates.Count % 20 != 0)) return;
+        if (_rates.Count < LearnLeast || (_usualRate > 0 && _untaught < TeachEvery)) return;
+        _untaught = 0;
         _usualRate = Robust.Median(_rates);
 
         // A siphon's flush can shorten a fill by far: what happens every day is no fault.

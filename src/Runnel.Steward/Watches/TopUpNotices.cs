@@ -16,15 +16,18 @@ internal static class TopUpNotices
     {
         double litres = shots.Sum(s => s.Litres), change = shots.Sum(s => s.Change), expected = shots.Sum(s => s.Expected);
         string amount = state.TopUpLPerS is null && state.Kit.TopUpVolume < 0 ? "" : Figures.Text($", {litres:0} L together,");
-        double sure = faint ? 0.65 : 0.86;
+
+        // Beside a siphon's beat single shots cannot be seen to bring something and lose it again: a leak as large as what the rule pours looks the same.
+        (double sure, double leak) = faint ? (0.65, 0.25) : state.Kit.HasSiphon ? (0.55, 0.36) : (0.86, 0.06);
         return new Notice
         {
-            Causes = CauseSet.Of((CauseNames.TopUpWithoutEffect, sure), (CauseNames.Leak, faint ? 0.25 : 0.06), (CauseNames.TankOverflow, 0.08)),
+            Causes = CauseSet.Of((CauseNames.TopUpWithoutEffect, sure), (CauseNames.Leak, leak), (CauseNames.TankOverflow, 0.08)),
             Urgency = faint ? Urgency.Soon : Urgency.Today,
             Since = shots[0].Start,
             FirstNoticed = state.Now,
             Evidence = Figures.Text($"The last {shots.Sum(s => s.Shots)} top-ups{amount} left no mark: {Effect(change, byLevel)} in all where {Amount(expected, byLevel)} was to be expected."),
-            FirstAct = "Look whether water comes when the top-up opens: an empty supply tank, a shut hand valve or a blocked strainer is likely. If water does come, look for the tank that spills it.",
+            FirstAct = "Look whether water comes when the top-up opens: an empty supply tank, a shut hand valve or a blocked strainer is likely. If water does come, look for the tank that spills it"
+                + (leak > 0.1 ? " and for wet ground under tanks, troughs and pipe joints." : "."),
         };
     }
 
