@@ -88,6 +88,10 @@ internal static class CurveNotices
         double expected = watch.ExpectedRunS(inverseFill), pm = 1.645 * watch.HalfDaySpread;
         string when = Day.Format(since.InZone(state.Place.Zone).Date);
         return string.Create(CultureInfo.InvariantCulture,
-            $"Runs take {run / 60:0.0} min where {expected / 60:0.0} ({expected * (1 - pm) / 60:0.0} to {expected * (1 + pm) / 60:0.0}) fits a fill of {1 / inverseFill / 60:0.0} min, and {(sign > 0 ? "longer" : "shorter")} each day since {when} ({100 * Math.Abs(perDay):0.0} % a day).");
+            $"Runs take {Time(run)} where {Time(expected)} ({Time(expected * (1 - pm))} to {Time(expected * (1 + pm))}) fits a fill of {1 / inverseFill / 60:0.0} min, and {(sign > 0 ? "longer" : "shorter")} each day since {when} ({100 * Math.Abs(perDay):0.0} % a day).");
     }
+
+    /// <summary>Short runs in seconds: tenths of a minute would hide what is told.</summary>
+    private static string Time(double seconds) =>
+        seconds < 600 ? string.Create(CultureInfo.InvariantCulture, $"{seconds:0} s") : string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min");
 }

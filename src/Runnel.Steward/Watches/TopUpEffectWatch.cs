@@ -99,7 +99,7 @@ internal sealed class TopUpEffectWatch : IWatch
         double ratio = Math.Clamp(Normal(change - drift, still) - Normal(change - expected, spread), -most, most);
 
         // Held under a ceiling, so that the first shots that work again end it.
-        bool faint = _reader.Slow || expected < 2 * still;
+        bool faint = _reader.Slow || state.Kit.HasSiphon || expected < 2 * still;
         double speakAt = faint ? SpeakAtFaint : SpeakAt;
         _evidence = Math.Min(_evidence + ratio, speakAt + MostPerShot);
         while (_streak.Count > 0 && _streak[0].Start < shot.Start - LongestStreak) _streak.RemoveAt(0);

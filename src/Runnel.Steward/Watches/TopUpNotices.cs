@@ -18,11 +18,11 @@ internal static class TopUpNotices
         string amount = state.TopUpLPerS is null && state.Kit.TopUpVolume < 0 ? "" : Figures.Text($", {litres:0} L together,");
 
         // Beside a siphon's beat single shots cannot be seen to bring something and lose it again: a leak as large as what the rule pours looks the same.
-        (double sure, double leak) = faint ? (0.65, 0.25) : state.Kit.HasSiphon ? (0.55, 0.36) : (0.86, 0.06);
+        (double sure, double leak) = state.Kit.HasSiphon ? (0.55, 0.36) : faint ? (0.65, 0.25) : (0.86, 0.06);
         return new Notice
         {
             Causes = CauseSet.Of((CauseNames.TopUpWithoutEffect, sure), (CauseNames.Leak, leak), (CauseNames.TankOverflow, 0.08)),
-            Urgency = faint ? Urgency.Soon : Urgency.Today,
+            Urgency = faint && !state.Kit.HasSiphon ? Urgency.Soon : Urgency.Today,
             Since = shots[0].Start,
             FirstNoticed = state.Now,
             Evidence = Figures.Text($"The last {shots.Sum(s => s.Shots)} top-ups{amount} left no mark: {Effect(change, byLevel)} in all where {Amount(expected, byLevel)} was to be expected."),
