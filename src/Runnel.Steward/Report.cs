@@ -15,8 +15,9 @@ internal static class Report
     {
         var state = reader.State;
         var curve = watches.OfType<RunCurveWatch>().FirstOrDefault();
-        var litresShort = StoreEvidence.LitresShort(state);
         var notices = reader.Notices.Notices;
+        var misled = new MisledGauge(notices);
+        var litresShort = StoreEvidence.LitresShort(state, misled);
         return new Diagnosis
         {
             PlaceName = state.Place.Name,
@@ -27,10 +28,10 @@ internal static class Report
             Skipped = log.Skipped,
             Kit = state.Kit.Describe(),
             Cycles = CyclesByDay(state),
-            Ledger = DayLedger.Of(state),
+            Ledger = DayLedger.Of(state, notices),
             Estimates = Estimates.Of(state, litresShort),
             Notices = notices,
-            OwnRule = OwnRuleJudge.Of(state, notices, litresShort),
+            OwnRule = OwnRuleJudge.Of(state, notices, misled, litresShort),
             Verdict = Wording.Verdict(state, notices, litresShort),
             Remarks = [.. log.Remarks, .. Wording.Remarks(state, litresShort)],
             Evidence = new Evidence

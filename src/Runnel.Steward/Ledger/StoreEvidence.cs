@@ -9,23 +9,52 @@ internal static class StoreEvidence
     /// <summary>Full is what the loop held in its fullest tenth of the time.</summary>
     private const double FullQuantile = 0.9;
 
-    public static IReadOnlyList<TimeBand> LitresShort(LoopState state)
+    /// <summary>Share of the reckoned use by which it may be off.</summary>
+    private const double UseOff = 0.15;
+
+    /// <summary>As the gauge shows while it can be trusted; while it is misled, the shortage at the onset, and what came and went since.</summary>
+    public static IReadOnlyList<TimeBand> LitresShort(LoopState state, MisledGauge misled)
     {
         var balance = state.Balance;
         if (!balance.Gauge.Known || state.Store.Values.Count < 24) return [];
         double full = FullReading(state), k = balance.Gauge.LitresPerUnit;
         var points = new List<TimeBand>();
+        Notice? by = null;
+        TimeBand start = default;
+        double used = 0, known = 0;
         for (int hour = 0; hour < balance.HourCount; hour++)
         {
-            var start = balance.Start(hour);
-            var (g, n) = state.Store.Between(start, start + Duration.FromHours(1));
+            var begins = balance.Start(hour);
+            var middle = begins + Duration.FromMinutes(30);
+            if (misled.At(begins) is { } notice && (by is not null || AtOnset(points, begins) is not null))
+            {
+                if (by is null) (by, start, used, known) = (notice, AtOnset(points, begins)!.Value, 0, 0);
+                used += balance.UseL(hour);
+                known += balance.KnownL(hour);
+                double off = ((start.High - start.Low) / 2) + (UseOff * used);
+
+                // More than as much again as stands above the sills in health has run over a rim.
+                double value = Math.Max(-k, start.Value + used - known);
+                points.Add(new TimeBand(middle, value, value - off, value + off));
+                continue;
+            }
+
+            by = null;
+            var (g, n) = state.Store.Between(begins, begins + Duration.FromHours(1));
             if (n == 0) continue;
             double litres = k * (full - g);
             double error = Math.Sqrt(Math.Pow(balance.Gauge.RelativeSpread * litres, 2) + (1.6 * Math.Pow(k * balance.ReadingSpread, 2) / n));
-            points.Add(new TimeBand(start + Duration.FromMinutes(30), litres, litres - (1.645 * error), litres + (1.645 * error)));
+            points.Add(new TimeBand(middle, litres, litres - (1.645 * error), litres + (1.645 * error)));
         }
 
         return points;
+    }
+
+    /// <summary>The middle one of the last day before a time.</summary>
+    private static TimeBand? AtOnset(List<TimeBand> points, Instant time)
+    {
+        var day = points.Where(p => p.Time > time - Duration.FromDays(1)).OrderBy(p => p.Value).ToList();
+        return day.Count == 0 ? null : day[day.Count / 2];
     }
 
     public static IReadOnlyList<TimeBand> LevelMm(LoopState state)

@@ -1,5 +1,6 @@
 using NodaTime;
 using Runnel.Place.Findings;
+using Runnel.Steward.Ledger;
 
 namespace Runnel.Steward.OwnRule;
 
@@ -20,12 +21,14 @@ internal static class OwnRuleJudge
     private sealed record Judged(WaterPulse Pulse, Verdict Verdict, Notice? MisledBy, double TooMuchL, double LetOutL);
 
     /// <summary>The finding, or null where no top-up is logged.</summary>
-    public static OwnRuleFinding? Of(LoopState state, IReadOnlyList<Notice> notices, IReadOnlyList<TimeBand> litresShort)
+    public static OwnRuleFinding? Of(
+        LoopState state, IReadOnlyList<Notice> notices, MisledGauge misled, IReadOnlyList<TimeBand> litresShort)
     {
         if (state.Kit.TopUpRunning < 0 && state.Kit.TopUpVolume < 0) return null;
         var topUps = Join([.. state.Pulses.Where(p => p.Of == "top-up")]);
-        var shortage = new TrueShortage(state, notices, litresShort);
-        var judged = topUps.Select(p => Judge(state, notices, shortage, p)).ToList();
+        var judged = new List<Judged>();
+        double fullest = 0;
+        foreach (var pulse in topUps) judged.Add(Judge(state, notices, misled, litresShort, pulse, ref fullest));
         return new OwnRuleFinding(
             judged.Count,
             judged.Sum(j => j.Pulse.Litres),
@@ -54,16 +57,21 @@ internal static class OwnRuleJudge
         return joined;
     }
 
-    private static Judged Judge(LoopState state, IReadOnlyList<Notice> notices, TrueShortage shortage, WaterPulse pulse)
+    /// <param name="fullest">By how much the loop has been overfilled since it was last short, L: litres on top of that are too much, and
+    /// those that only make up for what was used meanwhile are not counted twice.</param>
+    private static Judged Judge(
+        LoopState state, IReadOnlyList<Notice> notices, MisledGauge misled, IReadOnlyList<TimeBand> litresShort, WaterPulse pulse, ref double fullest)
     {
         var at = pulse.Start;
         bool empty = notices.Any(n => n.Cause == CauseNames.TopUpWithoutEffect && n.Since <= at && !(n.Cleared <= at));
         if (empty) return new Judged(pulse, Verdict.NoEffect, null, 0, 0);
-        var misledBy = shortage.MisledBy(at);
+        var misledBy = misled.At(at);
         double letOut = LetOut(state, pulse);
-        if (pulse.Litres <= 0 || shortage.Before(at) is not { } before) return new Judged(pulse, Verdict.NotKnown, misledBy, letOut, letOut);
-        double room = Math.Max(0, before.High);
-        double tooMuch = Math.Max(letOut, Math.Max(0, pulse.Litres - room));
+        if (pulse.Litres <= 0 || Before(litresShort, at) is not { } before) return new Judged(pulse, Verdict.NotKnown, misledBy, letOut, letOut);
+        if (before.High > 0) fullest = 0;
+        double over = Math.Max(0, pulse.Litres - before.High);
+        double tooMuch = Math.Max(letOut, over - fullest);
+        fullest = Math.Max(fullest, over);
         if (before.High < Needed * pulse.Litres) return new Judged(pulse, Verdict.NotNeeded, misledBy, tooMuch, letOut);
 
         // Half the band below is still full of doubt; only a loop clearly short, with its return flow down, was kept waiting.
@@ -71,6 +79,17 @@ internal static class OwnRuleJudge
         bool slow = state.Kit.BandL is not null && n > 0 && g < LateFlow;
         bool late = misledBy is null && before.Low > 1.5 * pulse.Litres && (slow || state.Kit.BandL is null);
         return new Judged(pulse, late ? Verdict.Late : Verdict.Needed, misledBy, tooMuch, letOut);
+    }
+
+    /// <summary>Litres short just before a time; null where they cannot be told.</summary>
+    private static TimeBand? Before(IReadOnlyList<TimeBand> litresShort, Instant time)
+    {
+        for (int i = litresShort.Count - 1; i >= 0; i--)
+        {
+            if (litresShort[i].Time <= time) return litresShort[i].Time > time - Duration.FromHours(3) ? litresShort[i] : null;
+        }
+
+        return null;
     }
 
     /// <summary>Litres that the bleed let out again soon after, without rain between to blame.</summary>
