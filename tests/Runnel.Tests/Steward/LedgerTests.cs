@@ -34,4 +34,20 @@ public sealed class LedgerTests
             Assert.Equal(unexplained, day.Unexplained.L, 1e-9);
         }
     }
+
+    [Fact]
+    public void While_a_drain_fouls_the_balance_and_not_the_gauge_says_how_full_the_loop_is()
+    {
+        var log = InventedLogs.Make(LoopKind.SwitchLog, Stories.Find("one-drain-fouling")!, seed: 802, days: 42);
+        var findings = Diagnose.Log(log.Place, log.Log, log.Daybook);
+        var onset = log.Truth.Events[0].Onset;
+        var firstDay = onset.InZone(log.Place.Zone).Date.PlusDays(1);
+        double gained = log.Truth.Days.Where(d => d.Date >= firstDay).Sum(d => d.StoredL);
+        var before = findings.Evidence.LitresShort.Last(p => p.Time <= onset);
+        var last = findings.Evidence.LitresShort[^1];
+
+        // The rule pours while the drains hold water back: fills are slow and yet the loop is overfull.
+        Assert.True(gained > 60);
+        Assert.InRange(before.Value - gained, last.Low, last.High);
+    }
 }

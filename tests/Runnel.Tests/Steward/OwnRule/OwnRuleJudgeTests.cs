@@ -1,5 +1,6 @@
 using Runnel.Place.Findings;
 using Runnel.Steward;
+using Runnel.Steward.Ledger;
 using Runnel.Steward.OwnRule;
 using Runnel.Tests.Steward.Watches;
 using static Runnel.Tests.Steward.Watches.HandMadeLog;
@@ -28,13 +29,16 @@ public sealed class OwnRuleJudgeTests
         return log;
     }
 
+    private static OwnRuleFinding? Judged(LoopState state, IReadOnlyList<Notice> notices, IReadOnlyList<TimeBand> litresShort) =>
+        OwnRuleJudge.Of(state, notices, new MisledGauge(notices), litresShort);
+
     [Fact]
-    public void No_top_up_channel_no_finding() => Assert.Null(OwnRuleJudge.Of(Of(60, null, PumpSwitch).Read().State, [], []));
+    public void No_top_up_channel_no_finding() => Assert.Null(Judged(Of(60, null, PumpSwitch).Read().State, [], []));
 
     [Fact]
     public void Top_ups_of_a_loop_that_is_short_are_needed()
     {
-        var finding = OwnRuleJudge.Of(State(Daily(9)), [], Short(_ => 32))!;
+        var finding = Judged(State(Daily(9)), [], Short(_ => 32))!;
         Assert.Equal((10, 0, 0), (finding.TopUps, finding.NotNeeded, finding.Late));
         Assert.Equal(300, finding.Litres, 1.0);
         Assert.Equal(0, finding.TooMuchL, 1.0);
@@ -43,7 +47,7 @@ public sealed class OwnRuleJudgeTests
     [Fact]
     public void Top_ups_of_a_full_loop_are_not_needed_and_too_much()
     {
-        var finding = OwnRuleJudge.Of(State(Daily(9)), [], Short(h => h < 6 * Day ? 32 : 2))!;
+        var finding = Judged(State(Daily(9)), [], Short(h => h < 6 * Day ? 32 : 2))!;
         Assert.Equal(5, finding.NotNeeded);
 
         // Room for 6 L at the most, 30 L poured, five times.
@@ -52,9 +56,9 @@ public sealed class OwnRuleJudgeTests
     }
 
     [Fact]
-    public void While_drains_foul_the_balance_and_not_the_gauge_says_what_was_short()
+    public void Top_ups_while_drains_foul_are_blamed_on_them_and_overfilling_is_counted_once()
     {
-        // The gauge sees 35 L missing all along; the loop was full when fouling began and the weather takes less than is poured.
+        // Each day 30 L are poured and 20 L used from day 5 on, in a loop that was full then.
         var fouling = new Notice
         {
             Causes = [new Cause(CauseNames.DrainFouling, 0.9)],
@@ -64,8 +68,11 @@ public sealed class OwnRuleJudgeTests
             Evidence = "",
             FirstAct = "",
         };
-        var finding = OwnRuleJudge.Of(State(Daily(9)), [fouling], Short(h => h < 5 * Day ? 1 : 35))!;
+        var finding = Judged(State(Daily(9)), [fouling], Short(h => h < 5 * Day ? 1 : -10 * ((h / Day) - 5)))!;
         Assert.InRange(finding.NotNeeded, 8, 10);
+
+        // 25 L too much a day at first, then what the loop was overfilled by at the most: 26 L and 10 L more on each of the last four days.
+        Assert.InRange(finding.TooMuchL, 150, 200);
         Assert.Contains(finding.Why, w => w.Contains("from 7 March the drains were fouling", StringComparison.Ordinal));
     }
 
@@ -81,7 +88,7 @@ public sealed class OwnRuleJudgeTests
             Evidence = "",
             FirstAct = "",
         };
-        var finding = OwnRuleJudge.Of(State(Daily(9)), [empty], Short(_ => 32))!;
+        var finding = Judged(State(Daily(9)), [empty], Short(_ => 32))!;
         Assert.Contains(finding.Why, w => w.StartsWith("3 top-ups from 10 March on left no mark", StringComparison.Ordinal));
     }
 
@@ -90,7 +97,7 @@ public sealed class OwnRuleJudgeTests
     {
         var log = Daily(9);
         for (int d = 1; d < 11; d++) log.Open(Bleed, (d * Day) + 14, 2);
-        var finding = OwnRuleJudge.Of(State(log), [], Short(_ => 40))!;
+        var finding = Judged(State(log), [], Short(_ => 40))!;
         Assert.Equal(200, finding.TooMuchL, 2.0);
         Assert.Contains(finding.Why, w => w.StartsWith("200 L were let out again", StringComparison.Ordinal));
     }
@@ -98,9 +105,9 @@ public sealed class OwnRuleJudgeTests
     [Fact]
     public void A_timer_is_known_by_its_hours_and_a_rule_by_its_fills()
     {
-        Assert.Contains(OwnRuleJudge.Of(State(Daily(9)), [], Short(_ => 32))!.Why, w => w.Contains("by the clock, near 09:00", StringComparison.Ordinal));
+        Assert.Contains(Judged(State(Daily(9)), [], Short(_ => 32))!.Why, w => w.Contains("by the clock, near 09:00", StringComparison.Ordinal));
         var log = new HandMadeLog();
         for (int i = 1; i < 22; i++) log.Open(TopUp, i * 13.1, 3);
-        Assert.Contains(OwnRuleJudge.Of(State(log), [], Short(_ => 32))!.Why, w => w.Contains("when fills are slower than about 7 min, 3 min (30 L) at a time", StringComparison.Ordinal));
+        Assert.Contains(Judged(State(log), [], Short(_ => 32))!.Why, w => w.Contains("when fills are slower than about 7 min, 3 min (30 L) at a time", StringComparison.Ordinal));
     }
 }
