@@ -8,14 +8,22 @@ namespace Runnel.Cli.Reckoner;
 internal static class ReckonText
 {
     private const int Width = 100;
+    private const int MostInColumn = 32;
 
     public static string Of(Answer answer)
     {
         var relation = answer.Relation;
         var text = new PlainText(Width);
         string[] names = [.. relation.Outputs.Select(o => o.Name)], figures = [.. relation.Outputs.Select((o, i) => Shown(answer.Values[i], o.Unit))];
-        int nameWidth = names.Max(n => n.Length), figureWidth = figures.Max(f => f.Length);
-        for (int i = 0; i < names.Length; i++) text.Line($"{names[i].PadRight(nameWidth)}  {figures[i].PadRight(figureWidth)}  {relation.Outputs[i].Words}");
+        // A list of many figures stands under its words, lest it push all others off the screen.
+        int nameWidth = names.Max(n => n.Length), figureWidth = figures.Where(f => f.Length <= MostInColumn).DefaultIfEmpty("").Max(f => f.Length);
+        for (int i = 0; i < names.Length; i++)
+        {
+            bool isLong = figures[i].Length > MostInColumn;
+            text.Line($"{names[i].PadRight(nameWidth)}  {(isLong ? "below" : figures[i]).PadRight(figureWidth)}  {relation.Outputs[i].Words}");
+            if (isLong) text.Sentence(figures[i]);
+        }
+
         text.Blank().Sentence(answer.Meaning);
         foreach (string caution in relation.Cautions) text.Sentence("Caution: " + caution);
         return text.Blank().Sentence("Source: " + relation.Source).ToString();

@@ -9,7 +9,7 @@ public static class Catalogue
         (new("dosing", "What do I add, and how much?"), Dosing.All),
         (new("air-for-fish", "How long can they go without air?"), AirForFish.All),
         (new("aerating", "What does my air pump give?"), Aerating.All),
-        (new("ph-and-hardness", "Why does my pH do that?"), WaterChemistry.All),
+        (new("ph-and-hardness", "Why does my pH do that?"), [.. WaterChemistry.All, .. UnitSums.All]),
         (new("feed-and-growth", "How much do I feed, and how do they grow?"), FeedAndGrowth.All),
         (new("filter", "Is my filter big enough?"), [.. FilterAndStart.All, .. FilterStarts.All]),
         (new("plants-and-fish", "How many fish for how many plants?"), PlantsAndFish.All),

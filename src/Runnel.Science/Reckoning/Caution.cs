@@ -13,6 +13,8 @@ internal static class Caution
 
     public const string TimeLeft = "Treat the time as the most there is: warm water, feeding and fright shorten it. Act first, reckon afterwards.";
 
+    public const string StillDrains = "Treat the time as the most there is: tanks, troughs and pipes above keep draining into it. Act first, reckon afterwards.";
+
     public const string Electric = "Mains electricity near water kills. Wiring is work for a licensed electrician, behind a residual-current device; switch off before hands go in.";
 
     public const string Battery = "Batteries need a fuse at the terminal, the right charger and air. Their maker, your local code and a licensed trade have the last word.";

@@ -46,7 +46,7 @@ internal static class DrainSums
                 double flow = section.FlowRatio * full;
                 return [depth, flow, 60_000 * flow, section.VelocityRatio * PartFullPipe.ManningVelocityMPerS(bore / 4, g["slope"], g["n"]), full, depth * bore, section.AreaRatio * CircleM2(bore), 1000 * flow];
             },
-            Meaning = a => $"{a.Say("flow_l_min")} fill {Amounts.Percent(a["y_over_d"])} of the bore." + (a["y_over_d"] > 0.7 ? " Little room for air and slime: a wider pipe or more fall is wise." : ""),
+            Meaning = a => a["y_over_d"] == 1 ? $"{a.Say("flow_l_min")} when full." : $"{a.Say("flow_l_min")} fill {Amounts.Percent(a["y_over_d"])} of the bore." + (a["y_over_d"] > 0.7 ? " Little room for air and slime: a wider pipe or more fall is wise." : ""),
         },
         new("drain-clog", "How high does water stand over a fouled drain?")
         {
@@ -107,7 +107,7 @@ internal static class DrainSums
                 double depth = g.Or("y_over_d", (1 - Math.Cos(s.AngleRad / 2)) / 2);
                 return [depth, s.AngleRad, s.AreaRatio, s.PerimeterRatio, s.HydraulicRadiusRatio, s.VelocityRatio, s.FlowRatio, s.TopWidthRatio, s.FlowRatio];
             },
-            Meaning = a => $"{Amounts.Percent(a["area_ratio"])} of the area carry {Amounts.Percent(a["flow_ratio"])} of the full pipe's flow.",
+            Meaning = a => $"{Amounts.Percent(a["area_ratio"])} of the area carries {Amounts.Percent(a["flow_ratio"])} of the full pipe's flow.",
         },
         new("part-full-depths", "At which depths does a drain carry that share?")
         {

@@ -39,7 +39,7 @@ internal static class EmptyingSums
                     LPerMin(Orifice.FlowM3PerS(g["orifice_diameter_m"], g["h1_m"], g["cd"], g["gravity_m_s2"])),
                 ];
             },
-            Meaning = a => $"{Figure.Say(a["volume_l"], "L")} run out in {Amounts.Seconds(a["time_s"])}, at first {a.Say("first_flow_l_min")}.",
+            Meaning = a => $"{Figure.Say(a["volume_l"], "L")} run out in {Amounts.Span(a["time_s"])}, at first {a.Say("first_flow_l_min")}.",
         },
         new("drain-down-pipe", "How long does my tank take to drain through a pipe?")
         {
@@ -66,7 +66,7 @@ internal static class EmptyingSums
                 double Flow(double head) => LPerMin(PipeFlow.AtHeadLoss(head, g["length_m"], g["diameter_m"], g["roughness_mm"], g["minor_k"], viscosity).FlowM3PerS);
                 return [DrainDown.ThroughPipeS(area, from, to, g["length_m"], g["diameter_m"], g["roughness_mm"], g["minor_k"], viscosity), 1000 * area * (from - to), Flow(from), Flow(to)];
             },
-            Meaning = a => $"{Figure.Say(a["volume_l"], "L")} run out in {Amounts.Seconds(a["time_s"])}, at first {a.Say("first_flow_l_min")}, at last {a.Say("last_flow_l_min")}.",
+            Meaning = a => $"{Figure.Say(a["volume_l"], "L")} run out in {Amounts.Span(a["time_s"])}, at first {a.Say("first_flow_l_min")}, at last {a.Say("last_flow_l_min")}.",
         },
         new("drain-down-with-inflow", "How long from one level to another, while water runs in?")
         {
@@ -87,7 +87,7 @@ internal static class EmptyingSums
                 double c = g.Has("c_m2_5_s") ? g["c_m2_5_s"] : Orifice.FlowM3PerS(g["orifice_diameter_m"], 1, g["cd"], g["gravity_m_s2"]);
                 return [DrainDown.WithInflowS(AreaOf(g), c, g["inflow_m3_s"], g["h_start_m"], g["h_end_m"]), DrainDown.BalanceM(g["inflow_m3_s"], c)];
             },
-            Meaning = a => (double.IsFinite(a["time_s"]) ? $"{Amounts.Seconds(a["time_s"])}" : "Never") + $"; left alone the water comes to stand at {Figure.Say(1000 * a["equilibrium_level_m"], "mm")}.",
+            Meaning = a => (double.IsFinite(a["time_s"]) ? $"{Amounts.Span(a["time_s"])}" : "Never") + $"; left alone the water comes to stand at {Amounts.Height(a["equilibrium_level_m"])}.",
         },
         new("drain-down-cone", "How long does a cone take to drain?")
         {
@@ -100,7 +100,7 @@ internal static class EmptyingSums
             Source = "Torricelli with a discharge coefficient; closed form.",
             Cautions = [Caution.Discharge],
             Reckon = g => [DrainDown.ConeS(g["half_angle_tan"], g["orifice_diameter_m"], g["h1_m"], g["h2_m"], g["cd"], g["gravity_m_s2"])],
-            Meaning = a => $"{Amounts.Seconds(a["time_s"])}.",
+            Meaning = a => $"{Amounts.Span(a["time_s"])}.",
         },
         new("tanks-equalise", "How long until two tanks stand level?")
         {
@@ -115,7 +115,7 @@ internal static class EmptyingSums
                 double a1 = g["a1_m2"], a2 = g["a2_m2"];
                 return [DrainDown.EqualiseS(a1, a2, g["dh_m"], g["orifice_diameter_m"], g["cd"], g["gravity_m_s2"]), 1000 * a1 * a2 / (a1 + a2) * g["dh_m"]];
             },
-            Meaning = a => $"{Amounts.Seconds(a["time_s"])}, and {a.Say("moved_l")} pass.",
+            Meaning = a => $"{Amounts.Span(a["time_s"])}, and {a.Say("moved_l")} pass.",
         },
         new("siphon", "What does my siphon carry, and does it hold?")
         {

@@ -30,7 +30,7 @@ internal static class FittingsAndFouling
                 double velocity = g.Has("flow_l_min") ? g["flow_l_min"] / 60_000 / CircleM2(g["diameter_m"]) : g["velocity_m_s"];
                 return [k, g["count"] * k * velocity * velocity / (2 * g["gravity_m_s2"]), velocity];
             },
-            Meaning = a => $"{Figure.Say(1000 * a["head_loss_m"], "mm")} of head at {a.Say("velocity_m_s")}.",
+            Meaning = a => $"{Amounts.Height(a["head_loss_m"])} of head at {a.Say("velocity_m_s")}.",
         },
         new("fitting-friction", "What friction factor are fittings rated by?")
         {
@@ -76,7 +76,7 @@ internal static class FittingsAndFouling
                 double ratio = g.Has("diameter_ratio") ? g["diameter_ratio"] : 1 - (2 * g["slime_mm"] / g["diameter_mm"]);
                 return [PipeFlow.FlowRatioOfBore(ratio), HazenWilliams.FlowRatioOfBore(ratio), ratio];
             },
-            Meaning = a => $"{Amounts.Percent(a["flow_ratio_darcy_const_f"])} of the flow are left." + (a["flow_ratio_darcy_const_f"] < 0.85 ? " Pull a brush through." : ""),
+            Meaning = a => $"{Amounts.Percent(a["flow_ratio_darcy_const_f"])} of the flow is left." + (a["flow_ratio_darcy_const_f"] < 0.85 ? " Pull a brush through." : ""),
         },
         new("rougher-pipe", "What does an old, rough pipe take?")
         {

@@ -42,7 +42,7 @@ internal static class PipeSums
                     : PipeFlow.AtFlow(g.Or("flow_m3_s", g.Or("velocity_m_s", 0) * CircleM2(bore)), g["length_m"], bore, rough, g["minor_k"], viscosity, gravity);
                 return [state.HeadLossM, state.VelocityMPerS, state.Reynolds, state.Friction, state.FlowM3PerS, LPerMin(state.FlowM3PerS)];
             },
-            Meaning = a => $"{a.Say("flow_l_min")} at {a.Say("velocity_m_s")} lose {a.Say("head_loss_m")} of head." +
+            Meaning = a => $"{a.Say("flow_l_min")} at {a.Say("velocity_m_s")} lose {Amounts.Height(a["head_loss_m"])} of head." +
                 (a["velocity_m_s"] > 2 ? " Fast water is noisy and wasteful: a wider pipe pays." : a["velocity_m_s"] < 0.3 ? " Slow water lets solids settle." : ""),
         },
         new("pipe-size", "How wide must my pipe be?")
@@ -103,7 +103,7 @@ internal static class PipeSums
                 double flow = g.Has("flow_m3_s") ? g["flow_m3_s"] : Math.Pow(g["hf_m"] / Loss(1), 1 / 1.852);
                 return [g.Or("hf_m", Loss(flow)), flow, LPerMin(flow), flow / CircleM2(g["diameter_m"])];
             },
-            Meaning = a => $"{a.Say("flow_l_min")} lose {a.Say("hf_m")} of head.",
+            Meaning = a => $"{a.Say("flow_l_min")} lose {Amounts.Height(a["hf_m"])} of head.",
         },
         new("two-sizes", "What runs through a pipe of two sizes?")
         {

@@ -80,7 +80,7 @@ internal static class PumpSums
                     throw new RefusedInputException(new Problem("heads_m", "do not fall with the flow as a pump's do", "Check the order of both lists, and measure again"));
                 return [fit.Curve.ShutOffHeadM, fit.Curve.Exponent, fit.Curve.Coefficient, fit.Curve.MostFlowLPerMin, fit.ResidualSdM];
             },
-            Meaning = a => $"{a.Say("h0_m")} without flow and {a.Say("qmax_l_min")} without lift; your points lie within about {Figure.Say(100 * a["residual_sd_m"], "cm")} of the curve.",
+            Meaning = a => $"{a.Say("h0_m")} without flow and {a.Say("qmax_l_min")} without lift; your points lie within about {Amounts.Height(a["residual_sd_m"])} of the curve.",
         },
         new("operating-point", "Where do pump and pipe meet?")
         {
@@ -107,25 +107,25 @@ internal static class PumpSums
             Inputs =
             [
                 Number("speed1_rpm", "1/min", "speed", 1, 1e5, "2800"), Number("speed2_rpm", "1/min", "other speed", 1, 1e5, "2000"), Number("speed_ratio", "1", "other speed over this one", 0.01, 2, "0.7"),
-                FlowLMin.Named("flow1_l_min", "flow").Say("60"), Number("head1_m", "m", "head", 0, 1e4, "3"), Number("power1_w", "W", "shaft power", 0, 1e7, "80").Or("0"),
+                FlowLMin.Named("flow1_l_min", "flow").Say("60"), Number("head1_m", "m", "head", 0, 1e4, "3"), Number("power1_w", "W", "shaft power", 0, 1e7, "80").OrNone(),
             ],
             Choices = [new([["speed1_rpm", "speed2_rpm"], ["speed_ratio"]])],
             Rules = [new("speed2_rpm", g => !g.Has("speed2_rpm") || g["speed2_rpm"] / g["speed1_rpm"] is >= 0.01 and <= 2, "is more than twice speed1_rpm, or less than a hundredth", "Give a speed nearer to it")],
-            Outputs = [new("flow2_l_min", "L/min", "flow at the other speed"), new("head2_m", "m", "head there"), new("power2_w", "W", "power there")],
+            Outputs = [new("flow2_l_min", "L/min", "flow at the other speed"), new("head2_m", "m", "head there"), new("power2_w", "W", "power there; none where none was given")],
             Along = "speed2_rpm", Shown = (1000, 2800),
             Formula = "Q2 = Q1 n2/n1; H2 = H1 (n2/n1)^2; P2 = P1 (n2/n1)^3",
             Source = "Affinity laws, as in Crane TP-410; efficiency taken as unchanged, within a few percent down to 0.7 of the speed.",
             Cautions = [Caution.Electric],
             Reckon = g =>
             {
-                var like = new PumpAffinity(g["flow1_l_min"], g["head1_m"], g["power1_w"]).AtSpeed(g.Has("speed_ratio") ? g["speed_ratio"] : g["speed2_rpm"] / g["speed1_rpm"]);
-                return [like.FlowLPerMin, like.HeadM, like.PowerW];
+                var like = new PumpAffinity(g["flow1_l_min"], g["head1_m"], g.Or("power1_w", 0)).AtSpeed(g.Has("speed_ratio") ? g["speed_ratio"] : g["speed2_rpm"] / g["speed1_rpm"]);
+                return [like.FlowLPerMin, like.HeadM, g.Has("power1_w") ? like.PowerW : double.NaN];
             },
-            Meaning = a => $"{a.Say("flow2_l_min")} at {a.Say("head2_m")}" + (a["power2_w"] > 0 ? $", for {a.Say("power2_w")}." : "."),
+            Meaning = a => $"{a.Say("flow2_l_min")} at {Amounts.Height(a["head2_m"])}" + (a["power2_w"] > 0 ? $", for {a.Say("power2_w")}." : "."),
         },
         new("npsh", "How high may my pump sit above the water?")
         {
-            Explanation = "Net positive suction head: what pressure is left at the pump's inlet above that at which water boils. It must stay above what the pump requires (its maker's figure), with half a metre in hand, or it cavitates, rattles and wears out. Warm water, height above the sea and a foul strainer all take from it.",
+            Explanation = "Net positive suction head: what pressure is left at the pump's inlet above that at which water boils. It must stay above what the pump requires (its maker's figure), with half a metre in hand, or it cavitates, rattles and wears out. Warm water, height above the sea and a foul strainer all take from it. Only self-priming pumps draw water up at all; most pond pumps must stand in it or below its level.",
             Inputs =
             [
                 Number("altitude_m", "m", "height above sea level", -450, 6000, "0").Or("0"), Number("tank_pressure_kpa", "kPa", "absolute pressure on the water, in place of the altitude", 1, 1000, "101.325"),

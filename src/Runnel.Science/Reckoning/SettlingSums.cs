@@ -46,9 +46,9 @@ internal static class SettlingSums
         new("settler-size", "How big must my separator be?")
         {
             Explanation = "Surface that a separator needs for a flow at a loading: radial-flow settlers took out 78 % of the suspended solids at 11 m/h, swirl separators 37 %.",
-            Inputs = [FlowLMin.Say("40").Within(1e-6, 1e7), Number("surface_loading_m_h", "m/h", "surface loading", 1e-3, 1000, "11").Or("11"), Number("surface_loading_m3_s_m2", "m3/s", "the same in m3/s for each m2", 1e-7, 1, "0.0031")],
+            Inputs = [FlowLMin.Say("40").Within(1e-6, 1e7), Number("surface_loading_m_h", "m/h", "surface loading", 1e-3, 1000, "11").Or("11"), Number("surface_loading_m3_s_m2", "m3/(s m2)", "the same by the second", 1e-7, 1, "0.0031")],
             Choices = [new([["surface_loading_m_h"], ["surface_loading_m3_s_m2"]])],
-            Outputs = [new("area_m2", "m2", "surface of the settler"), new("diameter_m", "m", "width if round"), new("surface_loading_m_h", "m/h", "surface loading"), new("surface_loading_gpm_ft2", "gal_us/min", "the same in US gallons a minute for each square foot")],
+            Outputs = [new("area_m2", "m2", "surface of the settler"), new("diameter_m", "m", "width if round"), new("surface_loading_m_h", "m/h", "surface loading"), new("surface_loading_gpm_ft2", "gal_us/(min ft2)", "the same in US gallons")],
             Along = "flow_l_min", Shown = (5, 200),
             Formula = "A = Q/loading",
             Source = "Davidson and Summerfelt (2005), Aquac. Eng. 33:47-61.",
@@ -101,7 +101,7 @@ internal static class SettlingSums
                 double re = Math.Abs(velocity) * d * water / mu;
                 return [velocity, 1000 * velocity, stokes, re, re > 0 ? g.Word("law") == "stokes" ? Settling.DragStokes(re) : Settling.DragCliftGauvin(re) : double.NaN];
             },
-            Meaning = a => a["velocity_m_s"] == 0 ? "It hovers." : $"It {(a["velocity_m_s"] > 0 ? "sinks" : "rises")} {Figure.Say(Math.Abs(a["velocity_mm_s"]), "mm/s")}, a metre in {Amounts.Seconds(1 / Math.Abs(a["velocity_m_s"]))}.",
+            Meaning = a => a["velocity_m_s"] == 0 ? "It hovers." : $"It {(a["velocity_m_s"] > 0 ? "sinks" : "rises")} {Figure.Say(Math.Abs(a["velocity_mm_s"]), "mm/s")}, a metre in {Amounts.Span(1 / Math.Abs(a["velocity_m_s"]))}.",
         },
         new("drag-coefficient", "What is the drag of a sphere?")
         {

@@ -24,8 +24,10 @@ internal static class SumpSums
                 Pump.Named("pump_l_min", "water the pump carries").Also("p_l_min"),
                 Number("fill_s", "s", "time from pump off to pump on", 1e-3, 1e7, "130"),
                 Number("run_s", "s", "time from pump on to pump off", 1e-3, 1e7, "130"),
+                Number("fill_min", "min", "the fill time in minutes", 1e-5, 1e6, "2.2"),
+                Number("run_min", "min", "the run time in minutes", 1e-5, 1e6, "2.2"),
             ],
-            Choices = [new([["inflow_l_min", "pump_l_min"], ["fill_s", "run_s"]])],
+            Choices = [new([["inflow_l_min", "pump_l_min"], ["fill_s", "run_s"], ["fill_min", "run_min"]])],
             Rules = [Rule.Below("inflow_l_min", "pump_l_min")],
             Outputs =
             [
@@ -34,8 +36,8 @@ internal static class SumpSums
                 new("starts_per_h", "1/h", "starts an hour"),
                 new("inflow_l_min", "L/min", "water coming back to the sump"),
                 new("pump_l_min", "L/min", "water the pump carries"),
-                new("cycle_s", "s", "time from start to start"),
                 new("duty", "1", "share of the time that the pump runs"),
+                new Output("fill_min", "min", "fill time in minutes").Folded(), new Output("run_min", "min", "run time in minutes").Folded(), new Output("cycle_min", "min", "time from start to start").Folded(),
             ],
             Along = "inflow_l_min", Main = "run_s", Shown = (5, 55),
             Formula = "fill = V/Q; run = V/(P - Q); Q = V/fill; P = V/fill + V/run",
@@ -44,11 +46,11 @@ internal static class SumpSums
             Reckon = g =>
             {
                 double band = g["band_l"];
-                var flows = g.Has("fill_s") ? SumpCycle.Flows(band, g["fill_s"] / 60, g["run_s"] / 60) : new SumpFlows(g["inflow_l_min"], g["pump_l_min"]);
-                var times = g.Has("fill_s") ? new SumpTimes(g["fill_s"] / 60, g["run_s"] / 60) : SumpCycle.Times(band, flows.InflowLPerMin, flows.PumpLPerMin);
-                return [60 * times.FillMin, 60 * times.RunMin, times.StartsPerH, flows.InflowLPerMin, flows.PumpLPerMin, 60 * times.CycleMin, times.Duty];
+                if (g.Has("inflow_l_min")) return Told(SumpCycle.Times(band, g["inflow_l_min"], g["pump_l_min"]), new SumpFlows(g["inflow_l_min"], g["pump_l_min"]));
+                var times = g.Has("fill_s") ? new SumpTimes(g["fill_s"] / 60, g["run_s"] / 60) : new SumpTimes(g["fill_min"], g["run_min"]);
+                return Told(times, SumpCycle.Flows(band, times.FillMin, times.RunMin));
             },
-            Meaning = a => $"{a.Say("inflow_l_min")} come back and the pump carries {a.Say("pump_l_min")}: it fills in {Amounts.Seconds(a["fill_s"])}, runs {Amounts.Seconds(a["run_s"])}, {Figure.Brief(a["starts_per_h"])} starts an hour." +
+            Meaning = a => $"{a.Say("inflow_l_min")} come back and the pump carries {a.Say("pump_l_min")}: it fills in {Amounts.Span(a["fill_s"])}, runs {Amounts.Span(a["run_s"])}, {Figure.Brief(a["starts_per_h"])} starts an hour." +
                 (a["starts_per_h"] > 15 ? " More than 15 starts an hour wears a motor (common practice): widen the band." : ""),
         },
         new("sump-flow-error", "How sure are flows from a stopwatch?")
@@ -130,7 +132,7 @@ internal static class SumpSums
                 bool stops = SumpCycle.Stops(g["q_l_min"], g["p_l_min"]);
                 return [stops ? "true" : "false", net, stops ? g["v_l"] / net : double.NaN];
             },
-            Meaning = a => a.Say("stops") == "true" ? $"Yes, after {Amounts.Seconds(60 * a["run_min"])}." : "No: it runs on, and the sump rises unless the inflow slackens.",
+            Meaning = a => a.Say("stops") == "true" ? $"Yes, after {Amounts.Span(60 * a["run_min"])}." : "No: it runs on, and the sump rises unless the inflow slackens.",
         },
         new("sump-wear", "How does a weak pump show?")
         {
@@ -151,7 +153,7 @@ internal static class SumpSums
                 double before = SumpCycle.Times(g["v_l"], g["q_l_min"], g["p_l_min"]).RunMin, ratio = SumpCycle.RunRatioAfterWear(g["q_l_min"], g["p_l_min"], g["loss"]);
                 return [before, before * ratio, ratio, double.IsFinite(ratio) ? g["q_l_min"] / (g["p_l_min"] * (1 - g["loss"])) : 1];
             },
-            Meaning = a => double.IsFinite(a["run_ratio"]) ? $"Runs take {Amounts.Seconds(60 * a["run_after_min"])} instead of {Amounts.Seconds(60 * a["run_before_min"])}, {Figure.Brief(a["run_ratio"])} times as long." : "It no longer keeps up: it runs without end and the sump rises.",
+            Meaning = a => double.IsFinite(a["run_ratio"]) ? $"Runs take {Amounts.Span(60 * a["run_after_min"])} instead of {Amounts.Span(60 * a["run_before_min"])}, {Figure.Brief(a["run_ratio"])} times as long." : "It no longer keeps up: it runs without end and the sump rises.",
         },
         new("sump-drain-back", "What if the riser runs back into the sump?")
         {
@@ -171,7 +173,7 @@ internal static class SumpSums
                 var times = SumpCycle.TimesWithDrainBack(g["v_l"], g["vr_l"], g["q_l_min"], g["p_l_min"]);
                 return [times.FillMin, times.RunMin, g["vr_l"] / g["p_l_min"], SumpCycle.Flows(g["v_l"], times.FillMin, times.RunMin).InflowLPerMin];
             },
-            Meaning = a => $"It fills in {Amounts.Seconds(60 * a["fill_min"])}, as if {a.Say("q_naive_l_min")} came in; {Figure.Say(a.Given["q_l_min"], "L/min")} do.",
+            Meaning = a => $"It fills in {Amounts.Span(60 * a["fill_min"])}, as if {a.Say("q_naive_l_min")} came in; {Figure.Say(a.Given["q_l_min"], "L/min")} do.",
         },
         new("sump-overflow", "How long until the sump overflows?")
         {
@@ -181,9 +183,9 @@ internal static class SumpSums
             Along = "q_l_min", Shown = (2, 60),
             Formula = "t = V/Q",
             Source = "Storage balance.",
-            Cautions = [Caution.TimeLeft, Caution.Electric],
+            Cautions = [Caution.StillDrains, Caution.Electric],
             Reckon = g => [SumpCycle.OverflowMin(g["free_volume_l"], g["q_l_min"])],
-            Meaning = a => $"{Amounts.Seconds(60 * a["time_min"])}.",
+            Meaning = a => $"{Amounts.Minutes(a["time_min"])}" + (a["time_min"] < 2 ? ": too short for anyone to come; give the sump room, or an overflow that leads the water away." : "."),
         },
         new("sump-run-rising", "How long does a run take when the pump gives more at high water?")
         {
@@ -203,7 +205,10 @@ internal static class SumpSums
                 double depth = g["z_on_m"] - g["z_off_m"];
                 return [SumpCycle.RunOfLinearPumpS(g["area_m2"], g["q_m3_s"], g["p0_m3_s"], g["b_m2_s"], depth), SumpCycle.RunOfLinearPumpS(g["area_m2"], g["q_m3_s"], g["p0_m3_s"], 0, depth)];
             },
-            Meaning = a => $"{Amounts.Seconds(a["run_s"])}; {Amounts.Seconds(a["run_if_p_constant_at_p0_s"])} if it gave no more at high water.",
+            Meaning = a => $"{Amounts.Span(a["run_s"])}; {Amounts.Span(a["run_if_p_constant_at_p0_s"])} if it gave no more at high water.",
         },
     ];
+
+    private static Value[] Told(SumpTimes times, SumpFlows flows) =>
+        [60 * times.FillMin, 60 * times.RunMin, times.StartsPerH, flows.InflowLPerMin, flows.PumpLPerMin, times.Duty, times.FillMin, times.RunMin, times.CycleMin];
 }

@@ -4,7 +4,7 @@ namespace Runnel.Science.Reckoning;
 internal sealed partial record TableName
 {
     /// <summary>All of them.</summary>
-    public static IReadOnlyList<TableName> All { get; } = [.. Water, .. FishAndPlants, .. AirAndSoil];
+    public static IReadOnlyList<TableName> All { get; } = [.. Water, .. FishAndPlants, .. AirAndSoil, .. Hydraulics, .. Signals];
 
     private static TableName[] Water =>
     [

@@ -45,4 +45,28 @@ public sealed class HydraulicReckonerTests
         Assert.True(wrong.Count == 0, string.Join('\n', wrong));
         Assert.True(rows > 15);
     }
+
+    // Whoever has such a table names the kind of its rows and gives the columns as they stand.
+    [Theory, MemberData(nameof(Files))]
+    public void Rows_come_out_by_the_name_of_their_kind_with_their_columns_as_they_stand(string file)
+    {
+        int rows = 0, values = 0;
+        foreach (var c in Tables[file].Rows.Select(r => Tables[file][r.Data.Item1]))
+        {
+            if (ReckonedHydraulics.Of(c) is null || Catalogue.Find(ReckonedHydraulics.Family(c.Name)) is not { } relation) continue;
+            var (answer, problems) = relation.Solve(c.Columns.Where(n => relation.Find(n) is not null).Select(n => KeyValuePair.Create(n, c.Text(n))));
+            Assert.True(answer is not null, $"{c.Name}: {relation.Name} refused: {string.Join(" ", problems.Select(p => p.Line))}");
+            rows++;
+            foreach (string expected in c.Expected)
+            {
+                // The last of a name is the table's own.
+                if (relation.Outputs.Index().LastOrDefault(o => string.Equals(o.Item.Name, expected, StringComparison.OrdinalIgnoreCase)) is not { Item: { } output } found) continue;
+                values++;
+                if (output.Unit == "word") Assert.Equal(c.ExpectedText(expected), answer.Values[found.Index].Text);
+                else c.Compare(expected, answer.Values[found.Index].Number);
+            }
+        }
+
+        Assert.True(rows >= 10 && values >= rows, $"{rows} rows, {values} values");
+    }
 }

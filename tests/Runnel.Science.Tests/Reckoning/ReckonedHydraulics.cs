@@ -29,12 +29,7 @@ internal static class ReckonedHydraulics
         "hydraulics-signals/pipes.csv", "hydraulics-signals/gravity.csv", "hydraulics-signals/sump.csv", "hydraulics-signals/solids.csv", "hydraulics-signals/ucum.csv",
     ];
 
-    private static readonly Dictionary<string, (string, string)> SumpNames = new() { ["fill_min"] = ("fill_s", "min"), ["run_min"] = ("run_s", "min") };
-
-    private static readonly Dictionary<string, (string, double)> SumpResults = new()
-    {
-        ["fill_min"] = ("fill_s", 1.0 / 60), ["run_min"] = ("run_s", 1.0 / 60), ["cycle_min"] = ("cycle_s", 1.0 / 60), ["Q_L_min"] = ("inflow_l_min", 1), ["P_L_min"] = ("pump_l_min", 1),
-    };
+    private static readonly Dictionary<string, (string, double)> SumpResults = new() { ["Q_L_min"] = ("inflow_l_min", 1), ["P_L_min"] = ("pump_l_min", 1) };
 
     public static HydraulicUse? Of(PublishedCase c) => Family(c.Name) switch
     {
@@ -146,7 +141,6 @@ internal static class ReckonedHydraulics
         {
             Inputs = new() { ["V_gal"] = ("band_l", "gal_us"), ["D_gal_min"] = ("pump_l_min", "gal_us/min") },
             Also = new() { ["inflow_l_min"] = Text(c.Number("Q_over_D") * c.Number("D_gal_min")) + " gal_us/min" },
-            Outputs = new() { ["cycle_min"] = ("cycle_s", 1.0 / 60) },
             Left = ["V_from_tmin_gal"],
         },
         "wetwell-relation-ufc" => new("sump-band") { Inputs = new() { ["q_L_s"] = ("p_l_min", "L/s") } },
@@ -154,7 +148,7 @@ internal static class ReckonedHydraulics
         {
             Inputs = new() { ["T_s"] = ("t_s", ""), ["pump_L_s"] = ("p_l_min", "L/s") }, Outputs = new() { ["volume_L"] = ("v_l", 1) },
         },
-        "sump-cycle" or "sump-infer" => new("sump-cycle") { Inputs = SumpNames, Outputs = SumpResults },
+        "sump-cycle" or "sump-infer" => new("sump-cycle") { Outputs = SumpResults },
         "sump-max-starts" => new("most-starts"),
         "sump-size" => new("sump-band"),
         "sump-infer-uncertainty" => new("sump-flow-error"),
@@ -173,13 +167,13 @@ internal static class ReckonedHydraulics
         "overflow-rate" => new("overflow-rate"),
 
         "ucum-convert" or "ucum-own" => Uncommon.Contains(c.Name) ? null : new("unit-conversion") { Inputs = new() { ["value"] = ("value_in", ""), ["from"] = ("unit_in", ""), ["to"] = ("unit_out", "") }, Outputs = new() { ["value"] = ("value_out", 1) } },
+        "ucum-valid" => new("unit-known"),
         _ => null,
     };
 
     public static string? ReasonFor(PublishedCase c) => Family(c.Name) switch
     {
         "ucum-convert" => "units without a place in a water loop, and a misprint; told beside the units' own tests",
-        "ucum-valid" => "the reader of units, checked where it stands",
         var f when f.StartsWith("fish-solids", StringComparison.Ordinal) || f.EndsWith("-removal", StringComparison.Ordinal) => "reference data",
         _ => null,
     };
@@ -187,7 +181,7 @@ internal static class ReckonedHydraulics
     private static readonly string[] Uncommon = ["ucum-convert-3-126", "ucum-convert-3-127", "ucum-convert-3-128", "ucum-convert-3-111"];
 
     // A case is named by its family and a running number or the values of its inputs.
-    private static string Family(string name)
+    public static string Family(string name)
     {
         foreach (string family in new[] { "colebrook-Re", "laminar-Re", "explicit-", "blasius-Re", "K-", "crane-fT-", "ucum-valid-", "ucum-convert-", "ucum-own-", "manning-circular-yD", "swmm-circular-yD", "swmm-section-factor-a" })
         {
