@@ -10,8 +10,8 @@ internal static class ChartSums
     private static readonly Input K = Number("k", "1", "slack in standard deviations: half the shift that matters", 0.05, 3, "0.5").Or("0.5");
     private static readonly Input Shift = Number("shift", "1", "true shift in standard deviations; 0 for a false alarm", -5, 5, "1").Or("0");
     private static readonly Input Weight = Number("lambda", "1", "weight of the newest reading: 0.05 to 0.3", 0.01, 1, "0.2").Or("0.2").Also("lambda_");
-    private static readonly Input Target = Number("target", "1", "usual value", -1e12, 1e12, "50");
-    private static readonly Input Sigma = Number("sigma", "1", "usual standard deviation", 1e-12, 1e12, "2");
+    private static readonly Input Target = Number("target", "1", "usual value", -1e9, 1e9, "50");
+    private static readonly Input Sigma = Number("sigma", "1", "usual standard deviation", 1e-9, 1e9, "2");
     private static readonly Input FlowSeries = Series.Say("49.6 47.6 49.9 51.3 47.8 51.2 52.6 52.4 53.6 52.1");
     private static readonly Rule Some = AtLeast(1);
 
@@ -41,7 +41,7 @@ internal static class ChartSums
         new("run-rules", "Which patterns in my readings are no chance?")
         {
             Explanation = "Four zone rules and a trend rule: places where a pattern ends that a steady thing hardly shows. All rules together give a false alarm about once in 90 readings.",
-            Inputs = [FlowSeries, Number("centre", "1", "usual value", -1e12, 1e12, "50"), Sigma],
+            Inputs = [FlowSeries, Number("centre", "1", "usual value", -1e9, 1e9, "50"), Sigma],
             Rules = [Some],
             Outputs =
             [
@@ -65,7 +65,7 @@ internal static class ChartSums
         new("cusum-chart", "Has a small change crept in?")
         {
             Explanation = "Sums what readings lie beyond the usual value and a slack, up and down; a signal comes when a sum passes its limit, and the run that led there tells when it began. Slack and limit are in the unit of the readings: half and five standard deviations are usual, eight to ten where the usual value was learnt from a few dozen readings.",
-            Inputs = [FlowSeries, Target, Number("k", "1", "slack, in the unit of the readings", 0, 1e12, "1"), Number("h", "1", "limit, in the unit of the readings", 1e-12, 1e12, "10")],
+            Inputs = [FlowSeries, Target, Number("k", "1", "slack, in the unit of the readings", 0, 1e9, "1"), Number("h", "1", "limit, in the unit of the readings", 1e-9, 1e9, "10")],
             Rules = [Some],
             Outputs =
             [
@@ -122,7 +122,7 @@ internal static class ChartSums
         new("page-hinkley", "When did the mean begin to rise?")
         {
             Explanation = "Watches the summed departure from the mean for a rise; give falling readings with the sign turned. With the running mean in place of a known one it is late, since the mean chases the change.",
-            Inputs = [FlowSeries, Number("delta", "1", "allowance for each reading", 0, 1e12, "0.5"), Number("lambda", "1", "limit", 1e-12, 1e12, "10").Also("lambda_"), Number("mean", "1", "known mean", -1e12, 1e12, "50").OrNone()],
+            Inputs = [FlowSeries, Number("delta", "1", "allowance for each reading", 0, 1e9, "0.5"), Number("lambda", "1", "limit", 1e-9, 1e9, "10").Also("lambda_"), Number("mean", "1", "known mean", -1e9, 1e9, "50").OrNone()],
             Rules = [Some],
             Outputs = [new("ph", "1", "statistic at the end"), new("first_alarm", "1", "first reading above the limit; none without"), new("ph_full", "word", "statistic at each reading")],
             Formula = "m = sum (x - mean - delta); PH = m - least m so far; alarm above lambda",
@@ -153,7 +153,7 @@ internal static class ChartSums
             Formula = "average run length by its integral equation",
             Source = "Page (1954); Lucas and Crosier (1982); Montgomery (2009), table 9.3.",
             Reckon = g => [RunLength.TwoSidedCusum(g["k"], g["h"], g["shift"], g["headstart"])],
-            Meaning = a => a.Given["shift"] == 0 ? $"A false alarm once in {Figure.Brief(a["arl"])} readings." : $"A shift of {Figure.Brief(a.Given["shift"])} standard deviations is told after {Figure.Brief(a["arl"])} readings on average.",
+            Meaning = a => a.Given["shift"] == 0 ? $"A false alarm once in {Figure.Brief(a["arl"])} readings." : $"A shift of {Figure.Brief(a.Given["shift"])} times the standard deviation is told after {Figure.Brief(a["arl"])} readings on average.",
         },
         new("ewma-run-length", "How soon does an EWMA speak?")
         {
@@ -164,7 +164,7 @@ internal static class ChartSums
             Formula = "average run length by its integral equation",
             Source = "Roberts (1959); Lucas and Saccucci (1990); Montgomery (2009), table 9.11.",
             Reckon = g => [RunLength.TwoSidedEwma(g["lambda"], g["l"], g["shift"])],
-            Meaning = a => a.Given["shift"] == 0 ? $"A false alarm once in {Figure.Brief(a["arl"])} readings." : $"A shift of {Figure.Brief(a.Given["shift"])} standard deviations is told after {Figure.Brief(a["arl"])} readings on average.",
+            Meaning = a => a.Given["shift"] == 0 ? $"A false alarm once in {Figure.Brief(a["arl"])} readings." : $"A shift of {Figure.Brief(a.Given["shift"])} times the standard deviation is told after {Figure.Brief(a["arl"])} readings on average.",
         },
         new("chart-limits-for", "Which limits give so few false alarms?")
         {

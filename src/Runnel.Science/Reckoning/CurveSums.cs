@@ -11,7 +11,7 @@ internal static class CurveSums
         new("straight-line", "What straight line do my points make?")
         {
             Explanation = "The line through pairs of readings by least squares, as to turn a sensor's raw value into a unit; one wild point pulls it (trend does not mind).",
-            Inputs = [Numbers("x", "1", "values across, parted by blanks", -1e12, 1e12, "0 4 7 10"), Numbers("y", "1", "value at each", -1e12, 1e12, "0.1 3.9 7.2 9.9")],
+            Inputs = [Numbers("x", "1", "values across", -1e9, 1e9, "0 4 7 10"), Numbers("y", "1", "value at each", -1e9, 1e9, "0.1 3.9 7.2 9.9")],
             Rules = [Pairs(3)],
             Outputs = [new("slope", "1", "slope"), new("intercept", "1", "value at x = 0"), new("slope_sd", "1", "uncertainty of the slope"), new("intercept_sd", "1", "uncertainty of the intercept"), new("residual_sd", "1", "scatter about the line")],
             Formula = "y = intercept + slope x, least squares",
@@ -28,8 +28,8 @@ internal static class CurveSums
             Explanation = "The curve of something that climbs from nothing to an end value, fast at first and ever slower: oxygen used up in a bottle, water warming to the air, a tank filling against its overflow. Count x and y from the start.",
             Inputs =
             [
-                Numbers("x", "1", "times from the start, parted by blanks", 0, 1e9, "1 2 3 5 7 10"), Numbers("y", "1", "value at each, counted from the start", -1e12, 1e12, "109 149 149 191 213 224"),
-                Number("b1_start", "1", "a guess of the end value", -1e12, 1e12, "200").OrNone(), Number("b2_start", "1", "a guess of the rate", 1e-12, 1e9, "0.5").OrNone(),
+                Numbers("x", "1", "times from the start", 0, 1e9, "1 2 3 5 7 10"), Numbers("y", "1", "value at each, counted from the start", -1e9, 1e9, "109 149 149 191 213 224"),
+                Number("b1_start", "1", "a guess of the end value", -1e9, 1e9, "200").OrNone(), Number("b2_start", "1", "a guess of the rate", 1e-9, 1e9, "0.5").OrNone(),
             ],
             Rules = [Pairs(3)],
             Outputs =

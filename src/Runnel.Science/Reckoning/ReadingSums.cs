@@ -8,9 +8,9 @@ namespace Runnel.Science.Reckoning;
 internal static class ReadingSums
 {
     /// <summary>Readings in order of time.</summary>
-    public static readonly Input Series = Numbers("series", "1", "readings in order of time, parted by blanks or semicolons", -1e12, 1e12, "7.2 7.1 7.2 7.3 7.1 7.2 7.0 7.1 7.2 7.1 6.9 6.8 6.9 6.7 6.8").Also("values");
+    public static readonly Input Series = Numbers("series", "1", "readings in order of time", -1e9, 1e9, "7.2 7.1 7.2 7.3 7.1 7.2 7.0 7.1 7.2 7.1 6.9 6.8 6.9 6.7 6.8").Also("values");
 
-    private static readonly Input Time = Numbers("time", "1", "times of the readings, as days or years, where they are not evenly spaced", -1e12, 1e12, "1 2 3 4 5 6 7 8 9 10 11 12 13 14 15").Also("x");
+    private static readonly Input Time = Numbers("time", "1", "times of the readings, as days or years, where they are not evenly spaced", -1e9, 1e9, "1 2 3 4 5 6 7 8 9 10 11 12 13 14 15").Also("x");
 
     public static readonly Relation[] All =
     [
@@ -21,8 +21,8 @@ internal static class ReadingSums
             Rules = [AtLeast(2)],
             Outputs =
             [
-                new("n", "1", "how many"), new("mean", "1", "mean"), new("sd", "1", "standard deviation"), new("median", "1", "median"), new("mad", "1", "median deviation from it"),
-                new("mad_scaled", "1", "standard deviation from the median deviation"), new("least", "1", "least"), new("greatest", "1", "greatest"),
+                new("n", "1", "how many"), new("mean", "1", "mean"), new("sd", "1", "standard deviation"), new("median", "1", "median"), new("mad", "1", "median of the distances from it"),
+                new("mad_scaled", "1", "standard deviation, reckoned from that median"), new("least", "1", "least"), new("greatest", "1", "greatest"),
             ],
             Main = "mean",
             Formula = "sd^2 = sum (x - mean)^2/(n - 1); mad = median |x - median|; 1.4826 mad stands for sd",
@@ -56,7 +56,7 @@ internal static class ReadingSums
                 var line = TheilSen.Fit(t, x);
                 return [test.S, test.Variance, test.Z, test.P, test.TauB, line.Slope, line.Intercept, line.SlopeLow, line.SlopeHigh];
             },
-            Meaning = a => a["p"] < 0.05 ? $"Yes: {Figure.Brief(a["slope"])} {(a.Given.Has("time") ? "a unit of time" : "from one reading to the next")}, between {Figure.Brief(a["slope_low"])} and {Figure.Brief(a["slope_high"])}; chance alone does that once in {Figure.Brief(1 / Math.Max(a["p"], 1e-9))}."
+            Meaning = a => a["p"] < 0.05 ? $"Yes: {Figure.Brief(a["slope"])} {(a.Given.Has("time") ? "a unit of time" : "from one reading to the next")}, between {Figure.Brief(a["slope_low"])} and {Figure.Brief(a["slope_high"])}; chance alone does that once in {Figure.Brief(1 / Math.Max(a["p"], 1e-9))} times."
                 : $"Not that one could tell: as much comes by chance {Amounts.Percent(a["p"])} of the time.",
         },
         new("level-shift", "Did it change, and when?")
@@ -87,7 +87,7 @@ internal static class ReadingSums
             Explanation = "Readings that lie far from the median, measured in the median deviation, which the wild ones cannot pull. Order does not count; for a series that drifts see spikes.",
             Inputs = [Series.Say("199.31 199.53 200.19 200.82 201.92 201.95 202.18 245.57"), Number("threshold", "1", "score from which a reading counts as wild", 1, 100, "3.5").Or("3.5")],
             Rules = [AtLeast(3), new("series", g => Robust.MedianAbsoluteDeviation(g.Numbers("series")) > 0, "is the same reading in more than half of the places, so that nothing tells what is far", "Give readings with more digits, or more of them")],
-            Outputs = [new("median", "1", "median"), new("mad", "1", "median deviation from it"), new("greatest_modified_z", "1", "greatest score"), new("flag_index_1_based", "word", "places of wild readings, counted from 1"), new("modified_z", "word", "score of each")],
+            Outputs = [new("median", "1", "median"), new("mad", "1", "median of the distances from it"), new("greatest_modified_z", "1", "greatest score"), new("flag_index_1_based", "word", "places of wild readings, counted from 1"), new("modified_z", "word", "score of each")],
             Main = "greatest_modified_z",
             Formula = "M = 0.6745 (x - median)/MAD",
             Source = "Iglewicz and Hoaglin (1993), as in the NIST/SEMATECH e-Handbook, 1.3.5.17.",
