@@ -44,9 +44,9 @@ internal static class ReckonCommand
         return command;
     }
 
-    /// <summary>Names of inputs may be written with hyphens or capitals as well, as tables of the field do; here they get their one form.</summary>
+    /// <summary>Names of relations and inputs may be written with hyphens, underscores or capitals, as tables of the field do; here they get their one form.</summary>
     public static IReadOnlyList<string> Normal(IReadOnlyList<string> args) => args is not ["reckon", ..] ? args
-        : [.. args.Select(a => a.StartsWith("--", StringComparison.Ordinal) ? Underscored(a) : a)];
+        : [.. args.Select((a, i) => a.StartsWith("--", StringComparison.Ordinal) ? Underscored(a) : i == 1 ? Catalogue.Find(a)?.Name ?? a : a)];
 
     private static string Underscored(string option)
     {

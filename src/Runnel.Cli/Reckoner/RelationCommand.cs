@@ -19,6 +19,8 @@ internal static class RelationCommand
         command.Add(rest);
         var inputs = relation.Inputs.ToDictionary(i => i, i => OptionOf(relation, i));
         foreach (var option in inputs.Values) command.Add(option);
+        var inOtherUnits = relation.Inputs.SelectMany(i => i.InOtherUnits.Select(o => (o.Name, Option: new Option<string[]>("--" + o.Name) { Arity = ArgumentArity.ZeroOrMore, Hidden = true }))).ToArray();
+        foreach (var (_, option) in inOtherUnits) command.Add(option);
         command.SetAction(async (parsed, cancel) =>
         {
             if (parsed.GetValue(rest) is [var extra, ..]) throw Extra(relation, extra);
@@ -31,6 +33,7 @@ internal static class RelationCommand
                 given.AddRange(texts.Select(text => KeyValuePair.Create(input.Name, text.Length == 0 ? " \"\"" : text)));
             }
 
+            given.AddRange(inOtherUnits.SelectMany(o => (parsed.GetValue(o.Option) ?? []).Select(text => KeyValuePair.Create(o.Name, text))));
             if (parsed.GetValue(table) is { } file)
             {
                 if (parsed.GetValue(json)) throw RefusedException.WrongUsage("--json", "a table comes back as a table", "Leave out --json or --table");
@@ -87,7 +90,7 @@ internal static class RelationCommand
         else if (input is { Optional: true, Default: null }) need = "may be left out";
         return new Option<string[]>("--" + input.Name, [.. input.AlsoNamed.Select(n => "--" + n)])
         {
-            Description = $"{input.Words}: {input.Range} ({need}).",
+            Description = $"{input.Words}: {input.Range} ({need}{(input.InOtherUnits.Count > 0 ? "; also " + string.Join(", ", input.InOtherUnits.Select(o => "--" + o.Name)) : "")}).",
             HelpName = input.Kind is InputKind.Number or InputKind.Whole && input.Unit != "1" ? input.Unit : "VALUE",
             Arity = ArgumentArity.ZeroOrMore,
         };

@@ -108,6 +108,20 @@ public static class ReckonerJson
         else json.WriteString("default", input.Default);
         json.WriteBoolean("optional", relation.IsOptional(input));
         if (input.Choices.Count > 0) WriteTexts(json, "choices", input.Choices);
+        if (input.AlsoNamed.Count + input.InOtherUnits.Count > 0)
+        {
+            json.WriteStartArray("also");
+            foreach (var (name, unit) in input.AlsoNamed.Select(n => (n, input.Unit)).Concat(input.InOtherUnits))
+            {
+                json.WriteStartObject();
+                json.WriteString("name", name);
+                json.WriteString("unit", unit);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        }
+
         json.WriteString("example", input.Example);
         json.WriteEndObject();
     }

@@ -98,20 +98,24 @@ public static class ReckonerTable
     private static List<(int Column, string Name)> Columns(
         Relation relation, string[] header, long line, IReadOnlyCollection<KeyValuePair<string, string>> forAll)
     {
+        // Where a column names an input itself, one that says the same in another unit is passed through as any other.
+        bool IsAnotherUnit(string name, Input input) => header.Any(h => relation.Find(h) == input && !InOtherUnit(input, h)) && InOtherUnit(input, name);
         var columns = new List<(int Column, string Name)>();
         for (int i = 0; i < header.Length; i++)
         {
-            if (relation.Find(header[i]) is not { } input) continue;
+            if (relation.Find(header[i]) is not { } input || IsAnotherUnit(header[i], input)) continue;
             // An input may have a second name: both columns may stand there, as long as a row fills only one.
-            if (columns.Any(c => c.Name == input.Name && string.Equals(header[c.Column], header[i], StringComparison.OrdinalIgnoreCase)))
+            if (columns.Any(c => relation.Find(c.Name) == input && string.Equals(header[c.Column], header[i], StringComparison.OrdinalIgnoreCase)))
                 throw new UnreadableFileException(line, 1, $"two columns are named {input.Name}", $"Keep one column {input.Name}, {input.Range}");
             if (forAll.Any(f => relation.Find(f.Key)?.Name == input.Name))
                 throw new UnreadableFileException(line, 1, $"{input.Name} is a column and was also given for all rows", "Give it in one place");
-            columns.Add((i, input.Name));
+            columns.Add((i, header[i]));
         }
 
         return columns.Count > 0 || forAll.Count > 0 ? columns : throw NoHeader(relation, line);
     }
+
+    private static bool InOtherUnit(Input input, string name) => input.InOtherUnits.Any(o => string.Equals(o.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
 
     private static UnreadableFileException NoHeader(Relation relation, long line = 1) => new(
         line, 1, $"no column is an input of {relation.Name}", $"Name columns {string.Join(", ", relation.Inputs.Select(i => i.Name))}");

@@ -4,15 +4,18 @@ namespace Runnel.Science.Pipes;
 /// <remarks>EPANET 2.2 User Manual (Rossman and others, US EPA, 2020), table of minor loss coefficients. Makes differ by half and more.</remarks>
 public static class MinorLoss
 {
-    private static readonly (string Fitting, double K)[] Known =
+    private static readonly (string Fitting, double K, string Words)[] Known =
     [
-        ("globe-valve-open", 10), ("angle-valve-open", 5), ("swing-check-valve-open", 2.5), ("gate-valve-open", 0.2), ("elbow-short-radius", 0.9),
-        ("elbow-medium-radius", 0.8), ("elbow-long-radius", 0.6), ("elbow-45", 0.4), ("closed-return-bend", 2.2), ("tee-through-run", 0.6),
-        ("tee-through-branch", 1.8), ("square-entrance", 0.5), ("exit", 1.0),
+        ("globe-valve-open", 10, "globe valve, open"), ("angle-valve-open", 5, "angle valve, open"), ("swing-check-valve-open", 2.5, "swing check valve"), ("gate-valve-open", 0.2, "gate valve, open"),
+        ("elbow-short-radius", 0.9, "90° elbow, tight"), ("elbow-medium-radius", 0.8, "90° elbow, medium"), ("elbow-long-radius", 0.6, "90° elbow, wide"), ("elbow-45", 0.4, "45° elbow"), ("closed-return-bend", 2.2, "180° bend"),
+        ("tee-through-run", 0.6, "tee, straight through"), ("tee-through-branch", 1.8, "tee, through its branch"), ("square-entrance", 0.5, "plain inlet"), ("exit", 1.0, "outlet"),
     ];
 
     /// <summary>Fittings listed.</summary>
     public static IEnumerable<string> Fittings => Known.Select(k => k.Fitting);
+
+    /// <summary>Fittings as a plumber calls them.</summary>
+    public static IEnumerable<(string Fitting, string Words)> InWords => Known.Select(k => (k.Fitting, k.Words));
 
     /// <summary>K of a fitting.</summary>
     /// <param name="fitting">Name as in <see cref="Fittings"/>, or words of it that belong to one only: <c>return-bend</c>, <c>tee branch</c>.</param>
@@ -21,13 +24,13 @@ public static class MinorLoss
     {
         ArgumentNullException.ThrowIfNull(fitting);
         double? found = null;
-        foreach (var (name, k) in Known)
+        foreach (var (name, k, _) in Known)
         {
             if (string.Equals(name, fitting, StringComparison.OrdinalIgnoreCase)) return k;
         }
 
         string[] words = fitting.ToLowerInvariant().Split(['-', '_', ' '], StringSplitOptions.RemoveEmptyEntries);
-        foreach (var (name, k) in Known)
+        foreach (var (name, k, _) in Known)
         {
             if (words.Length == 0 || words.Except(name.Split('-')).Any()) continue;
             if (found is not null) return null;

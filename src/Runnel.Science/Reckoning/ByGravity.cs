@@ -68,7 +68,7 @@ internal static class ByGravity
             Explanation = "Flow over a thin-plate weir from the level above its crest or notch, or the level that a flow needs: a V-notch by its angle, a rectangular one by its width and height.",
             Inputs =
             [
-                Head.Within(1e-4, 2), Number("flow_m3_s", "m3/s", "flow", 1e-9, 100, "0.001"),
+                Head.Within(1e-4, 2), Hydraulics.FlowM3S.Within(1e-9, 100),
                 Number("notch_angle_deg", "deg", "angle of a V-notch", 20, 100, "90"),
                 Number("width_m", "m", "width of a rectangular weir", 0.01, 100, "0.3"),
                 Number("crest_height_m", "m", "height of its crest above the floor", 1e-3, 100, "0.3"),

@@ -19,7 +19,7 @@ internal static class DrainSums
             [
                 Bore.Say("0.05"), Number("slope", "1", "fall over length", 1e-6, 1, "0.01"),
                 Number("n", "1", "Manning roughness: plastic 0.009 to 0.011", 0.005, 0.1, "0.01").Or("0.01"),
-                Number("flow_m3_s", "m3/s", "flow", 1e-9, 100, "0.0005"),
+                FlowM3S.Within(1e-9, 100).Say("0.0005"),
                 Number("y_over_d", "1", "depth over inside diameter", 1e-3, 1, "0.5"),
             ],
             Choices = [new([["flow_m3_s"], ["y_over_d"]], MayBeNone: true)],

@@ -14,7 +14,7 @@ internal static class FittingsAndFouling
             Explanation = "Head that fittings of one kind take at a velocity, from the usual table of K. Makes differ by half and more; a half-shut valve takes many times as much.",
             Inputs =
             [
-                Word("fitting", $"fitting: {string.Join(", ", MinorLoss.Fittings)}", "elbow-short-radius") with { Offers = [.. MinorLoss.Fittings.Select(f => (f, f.Replace('-', ' ')))] },
+                Word("fitting", $"fitting: {string.Join(", ", MinorLoss.Fittings)}", "elbow-short-radius") with { Offers = [.. MinorLoss.InWords] },
                 Number("k", "1", "K of your own, in place of a fitting", 0, 1e6, "0.9"),
                 Whole("count", "1", "how many", 1, 1000, "4").Or("1"),
                 Number("velocity_m_s", "m/s", "velocity in the pipe", 0, 50, "0.8").Or("1"), FlowLMin.Say("60"), Bore, Gravity,

@@ -20,13 +20,17 @@ internal sealed class GivenReader(Relation relation)
             if (string.IsNullOrWhiteSpace(text)) continue;
             if (relation.Find(name) is not { } input) problems.Add(Unknown(name));
             else if (!named.Add(input.Name)) problems.Add(new Problem(input.Name, "is given twice", $"Give it once: {input.Words}, {input.Range}"));
-            else if (ValueText.Read(input, text.Trim(), out var problem) is { } value) values.Add(input.Name, value);
+            else if (ValueText.Read(input, InItsUnit(input, name, text.Trim()), out var problem) is { } value) values.Add(input.Name, value);
             else problems.Add(problem!);
         }
 
         Complete();
         return problems.Count == 0 ? (new Given(values), []) : (null, problems);
     }
+
+    // A bare number under a name that ends with another unit is in that unit.
+    private static string InItsUnit(Input input, string name, string text) =>
+        input.UnitUnder(Relation.Bare(name)) is { } unit && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? $"{text} {unit}" : text;
 
     private void Complete()
     {

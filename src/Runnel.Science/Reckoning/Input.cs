@@ -37,6 +37,9 @@ public sealed record Input(string Name, string Unit, string Words)
     /// <summary>Other names it is taken under, as in published tables; the unit is the same.</summary>
     public IReadOnlyList<string> AlsoNamed { get; init; } = [];
 
+    /// <summary>Names under which it is taken in another unit, as <c>diameter_mm</c> for <c>diameter_m</c>.</summary>
+    public IReadOnlyList<(string Name, string Unit)> InOtherUnits { get; init; } = [];
+
     /// <summary>Least value taken.</summary>
     public double Least { get; init; } = double.NegativeInfinity;
 
@@ -70,7 +73,8 @@ public sealed record Input(string Name, string Unit, string Words)
         _ => Bounds,
     };
 
-    private string Bounds => Figure.WithUnit($"{Figure.Of(Least)} to {Figure.Of(Greatest)}", Unit);
+    // Readings may be in any unit and of any size; a bound there only keeps sums from overflowing.
+    private string Bounds => Least <= -1e9 && Greatest >= 1e9 ? "any number" : Figure.WithUnit($"{Figure.Of(Least)} to {Figure.Of(Greatest)}", Unit);
 
     /// <summary>The same input with something taken when it is not given.</summary>
     /// <param name="value">That value, as text.</param>
@@ -82,11 +86,20 @@ public sealed record Input(string Name, string Unit, string Words)
     /// <summary>The same input under another name and other words.</summary>
     /// <param name="name">Name, with the same unit.</param>
     /// <param name="words">Words.</param>
-    public Input Named(string name, string words) => this with { Name = name, Words = words };
+    public Input Named(string name, string words) => this with { Name = name, Words = words, AlsoNamed = [], InOtherUnits = [] };
 
     /// <summary>The same input, taken under other names too.</summary>
     /// <param name="names">Names, in the same unit.</param>
     public Input Also(params string[] names) => this with { AlsoNamed = names };
+
+    /// <summary>The same input, taken in other units under names that say so.</summary>
+    /// <param name="names">Names, each with its unit.</param>
+    public Input AlsoIn(params (string Name, string Unit)[] names) => this with { InOtherUnits = names };
+
+    /// <summary>The unit in which a bare number is read that comes under a name; null for the input's own.</summary>
+    /// <param name="name">Name with underscores.</param>
+    internal string? UnitUnder(string name) =>
+        InOtherUnits.FirstOrDefault(o => string.Equals(o.Name, name, StringComparison.OrdinalIgnoreCase)) is { Unit: { } unit } ? unit : null;
 
     /// <summary>The same input with another range.</summary>
     /// <param name="least">Least value taken.</param>

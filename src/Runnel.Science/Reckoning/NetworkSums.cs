@@ -31,8 +31,8 @@ internal static class NetworkSums
             Inputs =
             [
                 Number("shutoff_head_m", "m", "head of the pump without flow", 1e-3, 1e4, "5").Also("h0_m"),
-                Number("flow1_l_min", "L/min", "flow at a first point of its curve", 1e-3, 1e7, "80").Also("q1_l_min"), Number("head1_m", "m", "head there", 0, 1e4, "3.5").Also("h1_m"),
-                Number("flow2_l_min", "L/min", "flow at a second point", 1e-3, 1e7, "160").Also("q2_l_min"), Number("head2_m", "m", "head there", 0, 1e4, "0").Also("h2_m"),
+                Number("flow1_l_min", "L/min", "flow at a first point of its curve", 1e-3, 1e7, "80").Also("q1_l_min"), Number("head1_m", "m", "head at that first flow", 0, 1e4, "3.5").Also("h1_m"),
+                Number("flow2_l_min", "L/min", "flow at a second point", 1e-3, 1e7, "160").Also("q2_l_min"), Number("head2_m", "m", "head at that second flow", 0, 1e4, "0").Also("h2_m"),
                 Length.Named("riser_length_m", "length of the riser").Say("3"), Number("riser_diameter_mm", "mm", "inside diameter of the riser", 1, 2000, "40"), MinorK.Named("riser_k", "sum of the riser's K").Or("2.5"),
                 Lifts, Lengths, Bores, Ks, Roughness.Or("0.007"), Temp, Viscosity,
             ],

@@ -8,7 +8,7 @@ namespace Runnel.Science.Reckoning;
 internal static class PipeSums
 {
     private static readonly Input C = Number("c", "1", "Hazen-Williams coefficient: plastic 150, old iron 100", 20, 200, "150");
-    private static readonly Input HeadLoss = Number("hf_m", "m", "head that is lost, or that there is to lose", 0, 1e4, "1").Also("head_loss_m");
+    private static readonly Input HeadLoss = Number("hf_m", "m", "head that is lost, or that there is to lose", 0, 1e4, "1").Also("head_loss_m").AlsoIn(("hf_ft", "ft"));
 
     public static readonly Relation[] All =
     [
@@ -17,11 +17,16 @@ internal static class PipeSums
             Explanation = "Head lost in a full round pipe with its fittings at a flow, or the flow that a head drives through it. Real plastic pipe with joints loses 5 to 10 % more; slime narrows the bore. Where the pipe ends free or under water, count 1 for the outlet among the fittings, and 0.5 for a plain inlet.",
             Inputs =
             [
-                FlowM3S, Number("head_loss_m", "m", "head that is lost, or that there is to lose", 0, 1e4, "1").Also("hf_m"),
-                Number("velocity_m_s", "m/s", "velocity, in place of the flow", 0, 50, "0.8"),
+                FlowM3S, Number("head_loss_m", "m", "head that is lost, or that there is to lose", 0, 1e4, "1").Also("hf_m").AlsoIn(("head_loss_mm", "mm"), ("hf_ft", "ft")),
+                Number("velocity_m_s", "m/s", "velocity, in place of the flow", 0, 50, "0.8").AlsoIn(("velocity_ft_s", "ft/s")),
                 Length, Bore, Roughness, RoughnessM, MinorK, Temp, Viscosity, Gravity,
             ],
-            Choices = [new([["flow_m3_s"], ["head_loss_m"], ["velocity_m_s"]]), EitherRoughness, Fluid],
+            Choices =
+            [
+                // A table may hold both flow and velocity.
+                new([["flow_m3_s"], ["head_loss_m"], ["velocity_m_s"]]) { Agrees = g => !g.Has("head_loss_m") && g.Has("diameter_m") && Math.Abs((g["velocity_m_s"] * CircleM2(g["diameter_m"])) - g["flow_m3_s"]) <= 0.01 * g["flow_m3_s"] },
+                EitherRoughness, Fluid,
+            ],
             Rules = [SmoothEnough],
             Outputs =
             [

@@ -43,8 +43,9 @@ internal static class ReadingSums
             Rules = [AtLeast(4), SameLength("time")],
             Outputs =
             [
-                new("s", "1", "rises less falls among all pairs (Mann-Kendall S)"), new("var_s", "1", "its variance without drift"), new("z", "1", "standard score"), new("p", "1", "chance of as much without drift"),
-                new("kendall_tau_b", "1", "Kendall's tau"), new("slope", "1", "change a reading, or a unit of time"), new("intercept", "1", "value at time 0"), new("slope_low", "1", "slope at least, 95 %"), new("slope_high", "1", "slope at most, 95 %"),
+                new("slope", "1", "change a reading, or a unit of time"), new("slope_low", "1", "change at least, 95 %"), new("slope_high", "1", "change at most, 95 %"), new("p", "1", "chance of as much without drift"),
+                new Output("s", "1", "rises less falls among all pairs (Mann-Kendall S)").Folded(), new Output("var_s", "1", "its variance without drift").Folded(), new Output("z", "1", "standard score").Folded(),
+                new Output("kendall_tau_b", "1", "Kendall's tau").Folded(), new Output("intercept", "1", "value at time 0").Folded(),
             ],
             Main = "slope",
             Formula = "S = sum sign(xj - xi); slope = median of (xj - xi)/(tj - ti)",
@@ -54,7 +55,7 @@ internal static class ReadingSums
                 double[] x = g.Numbers("series"), t = g.Has("time") ? g.Numbers("time") : Numbered(x.Length);
                 var test = MannKendall.Test(t, x);
                 var line = TheilSen.Fit(t, x);
-                return [test.S, test.Variance, test.Z, test.P, test.TauB, line.Slope, line.Intercept, line.SlopeLow, line.SlopeHigh];
+                return [line.Slope, line.SlopeLow, line.SlopeHigh, test.P, test.S, test.Variance, test.Z, test.TauB, line.Intercept];
             },
             Meaning = a => a["p"] < 0.05 ? $"Yes: {Figure.Brief(a["slope"])} {(a.Given.Has("time") ? "a unit of time" : "from one reading to the next")}, between {Figure.Brief(a["slope_low"])} and {Figure.Brief(a["slope_high"])}; chance alone does that once in {Figure.Brief(1 / Math.Max(a["p"], 1e-9))} times."
                 : $"Not that one could tell: as much comes by chance {Amounts.Percent(a["p"])} of the time.",
@@ -66,8 +67,8 @@ internal static class ReadingSums
             Rules = [AtLeast(10), new("series", g => g.Numbers("series").Distinct().Count() > 1, "is the same reading over and over", "Give readings that differ")],
             Outputs =
             [
-                new("at_observation", "1", "readings before the change"), new("mean_before", "1", "mean before"), new("mean_after", "1", "mean after"), new("shift", "1", "change"),
-                new("supf", "1", "greatest F"), new("p", "1", "chance of as much without a change"), new("sup", "1", "greatest summed departure (OLS-CUSUM)"), new("p_value", "1", "chance of as much, by the summed departure"),
+                new("shift", "1", "change"), new("at_observation", "1", "readings before the change"), new("mean_before", "1", "mean before"), new("mean_after", "1", "mean after"), new("p", "1", "chance of as much without a change"),
+                new Output("supf", "1", "greatest F").Folded(), new Output("sup", "1", "greatest summed departure (OLS-CUSUM)").Folded(), new Output("p_value", "1", "chance of as much, by the summed departure").Folded(),
             ],
             Main = "shift",
             Formula = "the split with the greatest F = (SS - SS1 - SS2)/((SS1 + SS2)/(n - 2)); W = sum (x - mean)/(sd sqrt n)",
@@ -78,7 +79,7 @@ internal static class ReadingSums
                 var shift = MeanShiftTests.SupF(x);
                 var summed = MeanShiftTests.OlsCusum(x);
                 double before = Moments.Mean(x.AsSpan(0, shift.Before)), after = Moments.Mean(x.AsSpan(shift.Before));
-                return [shift.Before, before, after, after - before, shift.Statistic, shift.P, summed.Statistic, summed.P];
+                return [after - before, shift.Before, before, after, shift.P, shift.Statistic, summed.Statistic, summed.P];
             },
             Meaning = a => a["p"] < 0.05 ? $"Yes, after reading {Figure.Brief(a["at_observation"])}: from {Figure.Brief(a["mean_before"])} to {Figure.Brief(a["mean_after"])}." : "Not that one could tell.",
         },

@@ -61,10 +61,13 @@ public sealed record Relation(string Name, string Question)
     public Input? Find(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        string bare = name.Trim().Replace('-', '_').Replace('.', '_');
+        string bare = Bare(name);
         return Inputs.FirstOrDefault(i => string.Equals(i.Name, bare, StringComparison.OrdinalIgnoreCase))
-            ?? Inputs.FirstOrDefault(i => i.AlsoNamed.Contains(bare, StringComparer.OrdinalIgnoreCase));
+            ?? Inputs.FirstOrDefault(i => i.AlsoNamed.Contains(bare, StringComparer.OrdinalIgnoreCase) || i.UnitUnder(bare) is not null);
     }
+
+    /// <summary>The name in its one form.</summary>
+    internal static string Bare(string name) => name.Trim().Replace('-', '_').Replace('.', '_');
 
     /// <summary>Whether an input may be left out: by itself, or because others stand for it.</summary>
     /// <param name="input">The input.</param>

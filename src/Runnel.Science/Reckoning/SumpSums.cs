@@ -7,9 +7,11 @@ namespace Runnel.Science.Reckoning;
 /// <summary>A sump between two switch levels.</summary>
 internal static class SumpSums
 {
-    private static readonly Input Band = Number("v_l", "L", "water between the two switch levels", 1e-6, 1e7, "65").Also("band_l");
-    private static readonly Input Inflow = Number("q_l_min", "L/min", "water coming back to the sump", 1e-6, 1e7, "30").Also("inflow_l_min");
-    private static readonly Input Pump = Number("p_l_min", "L/min", "water the pump carries", 1e-6, 1e7, "60").Also("pump_l_min");
+    private static readonly Input Band = Number("v_l", "L", "water between the two switch levels", 0.001, 1e7, "65").Also("band_l").AlsoIn(("v_gal", "gal_us"));
+    private static readonly Input Inflow = Number("q_l_min", "L/min", "water coming back to the sump", 0.001, 1e7, "30").Also("inflow_l_min").AlsoIn(("q_l_s", "L/s"), ("q_gal_min", "gal_us/min"));
+    private static readonly Input Pump = Number("p_l_min", "L/min", "water the pump carries", 0.001, 1e7, "60").Also("pump_l_min").AlsoIn(("p_l_s", "L/s"), ("p_gal_min", "gal_us/min"));
+    private static readonly Input Fill = Number("fill_s", "s", "time from pump off to pump on", 0.001, 1e7, "130").AlsoIn(("fill_min", "min"));
+    private static readonly Input Run = Number("run_s", "s", "time from pump on to pump off", 0.001, 1e7, "130").AlsoIn(("run_min", "min"));
     private static readonly Rule PumpKeepsUp = Rule.Below("q_l_min", "p_l_min");
 
     public static readonly Relation[] All =
@@ -22,12 +24,9 @@ internal static class SumpSums
                 Band.Named("band_l", "water between the two switch levels").Also("v_l"),
                 Inflow.Named("inflow_l_min", "water coming back to the sump").Also("q_l_min"),
                 Pump.Named("pump_l_min", "water the pump carries").Also("p_l_min"),
-                Number("fill_s", "s", "time from pump off to pump on", 1e-3, 1e7, "130"),
-                Number("run_s", "s", "time from pump on to pump off", 1e-3, 1e7, "130"),
-                Number("fill_min", "min", "the fill time in minutes", 1e-5, 1e6, "2.2"),
-                Number("run_min", "min", "the run time in minutes", 1e-5, 1e6, "2.2"),
+                Fill, Run,
             ],
-            Choices = [new([["inflow_l_min", "pump_l_min"], ["fill_s", "run_s"], ["fill_min", "run_min"]])],
+            Choices = [new([["inflow_l_min", "pump_l_min"], ["fill_s", "run_s"]])],
             Rules = [Rule.Below("inflow_l_min", "pump_l_min")],
             Outputs =
             [
@@ -47,7 +46,7 @@ internal static class SumpSums
             {
                 double band = g["band_l"];
                 if (g.Has("inflow_l_min")) return Told(SumpCycle.Times(band, g["inflow_l_min"], g["pump_l_min"]), new SumpFlows(g["inflow_l_min"], g["pump_l_min"]));
-                var times = g.Has("fill_s") ? new SumpTimes(g["fill_s"] / 60, g["run_s"] / 60) : new SumpTimes(g["fill_min"], g["run_min"]);
+                var times = new SumpTimes(g["fill_s"] / 60, g["run_s"] / 60);
                 return Told(times, SumpCycle.Flows(band, times.FillMin, times.RunMin));
             },
             Meaning = a => $"{a.Say("inflow_l_min")} come back and the pump carries {a.Say("pump_l_min")}: it fills in {Amounts.Span(a["fill_s"])}, runs {Amounts.Span(a["run_s"])}, {Figure.Brief(a["starts_per_h"])} starts an hour." +
@@ -59,8 +58,8 @@ internal static class SumpSums
             Inputs =
             [
                 Band, Number("sv_l", "L", "uncertainty of the band", 0, 1e6, "2"),
-                Number("fill_s", "s", "time from pump off to pump on", 1e-3, 1e7, "130"), Number("sfill_s", "s", "uncertainty of the fill time", 0, 1e6, "2"),
-                Number("run_s", "s", "time from pump on to pump off", 1e-3, 1e7, "130"), Number("srun_s", "s", "uncertainty of the run time", 0, 1e6, "2"),
+                Fill, Number("sfill_s", "s", "uncertainty of the fill time", 0, 1e6, "2"),
+                Run, Number("srun_s", "s", "uncertainty of the run time", 0, 1e6, "2"),
             ],
             Outputs =
             [
@@ -84,7 +83,7 @@ internal static class SumpSums
             Explanation = "Water between the switch levels that keeps starts below what the motor stands, whatever comes in; with the width of the sump, how far apart the levels must be.",
             Inputs =
             [
-                Number("max_starts_per_h", "1/h", "most starts an hour that the motor stands: its maker's figure; small motors 10 to 15", 0.1, 1000, "10"), Number("t_s", "s", "shortest cycle, in place of it", 1, 1e6, "360"),
+                Number("max_starts_per_h", "1/h", "most starts an hour that the motor stands: its maker's figure; small motors 10 to 15", 0.1, 1000, "10"), Number("t_s", "s", "shortest cycle, in place of it", 1, 1e6, "360").AlsoIn(("t_min", "min")),
                 Pump, Number("well_diameter_m", "m", "width of a round sump", 0.01, 100, "0.5").OrNone(), Number("well_area_m2", "m2", "or its floor", 1e-4, 1e4, "0.2").OrNone(),
             ],
             Choices = [new([["max_starts_per_h"], ["t_s"]]), new([["well_diameter_m"], ["well_area_m2"]], MayBeNone: true)],

@@ -38,6 +38,46 @@ public sealed class ReckonCommandTests
         Assert.Equal((await Cli.RunAsync(Good)).Out, own.Out);
     }
 
+    [Fact]
+    public async Task Names_are_taken_as_the_field_writes_them()
+    {
+        var own = await Cli.RunAsync("reckon", "friction-factor", "--re", "50000", "--ed", "0.001", "--form", "colebrook");
+        Assert.Equal(0, own.Code);
+        Assert.Equal(own.Out.Split('\n')[0], (await Cli.RunAsync("reckon", "Friction_Factor", "--Re", "50000", "--eD", "0.001", "--form", "colebrook")).Out.Split('\n')[0]);
+        Assert.Equal(own.Out.Split('\n')[0], (await Cli.RunAsync("reckon", "colebrook", "--Re", "50000", "--relative-roughness", "0.001")).Out.Split('\n')[0]);
+    }
+
+    [Fact]
+    public async Task A_name_may_end_with_another_unit_of_the_same_kind()
+    {
+        string[] rest = ["--length_m", "6", "--roughness_mm", "0.007", "--minor_k", "3"];
+        var own = await Cli.RunAsync(["reckon", "pipe", "--flow_m3_s", "20 L/min", "--diameter_m", "40 mm", .. rest]);
+        Assert.Equal(0, own.Code);
+        Assert.Equal(own.Out, (await Cli.RunAsync(["reckon", "pipe", "--flow_l_min", "20", "--diameter-mm", "40", .. rest])).Out);
+        (await Cli.RunAsync(["reckon", "pipe", "--flow_l_min", "20", "--flow_m3_s", "0.001", "--diameter_mm", "40", .. rest])).OneError(2, "--flow_m3_s");
+        string file = Path.Combine(Directory.CreateTempSubdirectory("reckon").FullName, "pipes.csv");
+        await File.WriteAllTextAsync(file, "flow_l_min,diameter_mm,length_m,roughness_mm,minor_k\n20,40,6,0.007,3\n", TestContext.Current.CancellationToken);
+        var inTable = await Cli.RunAsync("reckon", "pipe", "--table", file);
+        Assert.Equal(0, inTable.Code);
+        Assert.Contains(",0.0272884", inTable.Out, StringComparison.Ordinal);
+        // Beside the input's own column one in another unit is only passed through.
+        await File.WriteAllTextAsync(file, "flow_l_min,flow_m3_s,diameter_mm,length_m,roughness_mm,minor_k\n99,0.00033333333333333333,40,6,0.007,3\n", TestContext.Current.CancellationToken);
+        Assert.Contains(",0.0272884", (await Cli.RunAsync("reckon", "pipe", "--table", file)).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_table_of_pipes_comes_back_with_its_own_columns_and_all_digits()
+    {
+        string file = Path.Combine(Directory.CreateTempSubdirectory("reckon").FullName, "pipes.csv");
+        await File.WriteAllTextAsync(file, "case;V_L;Q_L_min;P_L_min\nsmall;20;10;40\nnever;20;50;40\n", TestContext.Current.CancellationToken);
+        var ran = await Cli.RunAsync("reckon", "sump-cycle", "--table", file);
+        Assert.Equal(1, ran.Code);
+        string[] lines = ran.Out.TrimEnd().Split('\n');
+        Assert.StartsWith("case;V_L;Q_L_min;P_L_min;fill_s;run_s", lines[0], StringComparison.Ordinal);
+        Assert.Contains(";0.666666666666667;", lines[1], StringComparison.Ordinal);
+        Assert.Contains("is not below pump_l_min", lines[2], StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--temp_c", "no number", "--temp_c", "NaN", "--ph", "8", "--tan_mg_n_l", "1")]
     [InlineData("--temp_c", "no number", "--temp_c", "24,5", "--ph", "8", "--tan_mg_n_l", "1")]

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Runnel.Science.Reckoning;
+using Runnel.Science.Units;
 
 namespace Runnel.Science.Tests.Reckoning;
 
@@ -19,7 +20,7 @@ public sealed class CatalogueTests
         Assert.NotEmpty(relation.Source);
         Assert.NotEmpty(relation.Subject.Name);
         Assert.NotEmpty(relation.MainOutput.Words);
-        string[] names = [.. relation.Inputs.SelectMany(i => i.AlsoNamed.Prepend(i.Name))];
+        string[] names = [.. relation.Inputs.SelectMany(i => i.AlsoNamed.Prepend(i.Name).Concat(i.InOtherUnits.Select(o => o.Name)))];
         Assert.Equal(names.Length, names.Distinct().Count());
         Assert.Equal(relation.Outputs.Count, relation.Outputs.Select(o => o.Name).Distinct().Count());
         Assert.All(names, n => Assert.Matches("^[a-z0-9_]+$", n));
@@ -85,6 +86,7 @@ public sealed class CatalogueTests
         {
             var units = UnitChoices.Of(input);
             Assert.All(units, u => Assert.True(double.IsFinite(u.Scale) && u.Scale > 0));
+            Assert.All(input.InOtherUnits, o => Assert.Equal(Unit.Of(input.Unit).Dimension, Unit.Of(o.Unit).Dimension));
             if (units.Count > 0) Assert.Equal((input.Unit, 1.0, 0.0), (units[0].Symbol, units[0].Scale, units[0].Offset));
         }
     }
