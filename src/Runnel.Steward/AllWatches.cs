@@ -11,6 +11,7 @@ internal static class AllWatches
     public static IReadOnlyList<IWatch> For(PlaceDescription place)
     {
         var responses = new ResponseWatch();
+        var topUps = new TopUpEffectWatch();
         return
         [
             new ValveOpenWatch(topUp: true),
@@ -19,7 +20,7 @@ internal static class AllWatches
             new PumpPowerWatch(),
             new PumpSwitchWatch(),
             new ShortCyclingWatch(),
-            new TopUpEffectWatch(),
+            topUps,
             new TankLevelWatch(place),
             new WaterTemperatureWatch(),
             new SensorSilentWatch(place),
@@ -29,7 +30,7 @@ internal static class AllWatches
             responses,
             new RunCurveWatch(responses),
             new DrawWatch(responses),
-            new LeakWatch(responses),
+            new LeakWatch(responses, topUps),
             new NightLossWatch(),
         ];
     }

@@ -2,11 +2,12 @@ using NodaTime;
 using Runnel.Place.Findings;
 using Runnel.Steward.Notices;
 using Runnel.Steward.Store;
+using Runnel.Steward.Watches;
 
 namespace Runnel.Steward.Drift;
 
 /// <summary>Water that goes missing hour after hour, or comes unasked: the balance over 4 to 48 hours against its own spread.</summary>
-internal sealed class LeakWatch(ResponseWatch responses) : IWatch
+internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps) : IWatch
 {
     /// <summary>Keys under which its notices stand.</summary>
     public const string LossKey = "loss", GainKey = "gain";
@@ -29,6 +30,8 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
     /// <summary>Odds from which a loss that shows at top-ups only is told at all, as a logarithm.</summary>
     private const double SureOfEmpty = 1.5;
 
+    private const double SlowCycleS = 1500;
+
     /// <summary>A loss as large as this is never taken for a habit, however long it stays.</summary>
     private const double HabitLPerH = 2;
 
@@ -43,7 +46,9 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
     {
         if (!state.OnTheHour) return;
         _windows ??= new LossWindows(state);
-        int last = state.Balance.HourCount - 2;
+
+        // A fill still going on when an hour closes is read later: with long cycles the newest hour says too little.
+        int last = state.Balance.HourCount - (state.Cycles.TypicalS > SlowCycleS ? 2 : 1);
         if (last < 240 || !state.Balance.Gauge.Known) return;
         if (!_windows.Learnt || last % 24 == 0) _windows.Learn(last);
 
@@ -63,6 +68,9 @@ internal sealed class LeakWatch(ResponseWatch responses) : IWatch
 
         if (notices.Named(state.Now - Duration.FromHours(24), CauseNames.PumpStopped, CauseNames.PumpDry, CauseNames.PumpStuckOn,
             CauseNames.PumpShortCycling, CauseNames.TopUpStuckOpen, CauseNames.BleedStuckOpen)) return;
+
+        // The last top-ups left no mark: whether they came at all is told first, and then what is missing may be just they.
+        if (sign > 0 && topUps.Doubts(state)) return;
         for (int k = 0; k < LossWindows.Lengths.Length; k++)
         {
             var rate = rates[k];

@@ -19,6 +19,8 @@ internal sealed class TopUpEffectWatch : IWatch
     /// <summary>Where one shot does no more than the gauge's scatter, many must agree.</summary>
     private const double SpeakAtFaint = 7;
     private const double MostPerShot = 4;
+    private const double DoubtsFrom = 2;
+    private static readonly Duration DoubtsFor = Duration.FromHours(6);
     private static readonly Duration LongestStreak = Duration.FromDays(6);
     private static readonly Duration LongestRow = Duration.FromHours(14);
 
@@ -27,6 +29,10 @@ internal sealed class TopUpEffectWatch : IWatch
     private readonly List<ShotEffect> _streak = [];
     private readonly List<Shot> _row = [];
     private double _evidence;
+
+    /// <summary>Top-ups of the last hours seem to have brought nothing, though too few for a word.</summary>
+    public bool Doubts(LoopState state) =>
+        _evidence >= DoubtsFrom && _streak.Count > 0 && _streak[^1].Start > state.Now - DoubtsFor && _streak[0].Start > state.Now - (DoubtsFor * 3);
 
     public void Hear(LoopState state, in Reading reading) => _reader.Hear(state, reading);
 
