@@ -29,8 +29,8 @@ internal sealed class LoopState(PlaceDescription place)
     public Instant LastReading { get; set; }
 
     public RunTrace Pump { get; } = new();
-    public RunTrace TopUp { get; } = new();
-    public RunTrace Bleed { get; } = new();
+    public RunTrace TopUp { get; } = new(new LostOffs());
+    public RunTrace Bleed { get; } = new(new LostOffs());
     public CycleTracker Cycles { get; } = new();
     public ChannelTrace[] Channels { get; } = [.. place.Channels.Select(_ => new ChannelTrace())];
     public HourBook Hours { get; } = new();

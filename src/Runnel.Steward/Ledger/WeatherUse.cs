@@ -17,6 +17,9 @@ internal sealed class WeatherUse
     // Common practice: a calm garden, half the sky clear, temperate air.
     private const double CalmWindMPerS = 1, UsualRelativeSolar = 0.6, UsualTempC = 18, UsualHumidity = 0.65;
 
+    /// <summary>A mean hour hotter than this is a sensor in the sun or one that jumps (common practice).</summary>
+    private const double GreatestTempC = 45;
+
     private readonly PlaceDescription _place;
     private readonly Kit _kit;
     private readonly double _openWaterM2;
@@ -38,7 +41,7 @@ internal sealed class WeatherUse
         var (dayOfYear, angle) = SunAt(hour.Start + Duration.FromMinutes(30));
         double extraterrestrial = SolarHour.ExtraterrestrialMJPerM2(_place.LatitudeDeg, dayOfYear, angle);
         double clearSky = SurfaceRadiation.ClearSkyMJPerM2(_place.AltitudeM, extraterrestrial);
-        double tempC = Keep(ref _lastTempC, hour.AirTempC.Value, UsualTempC, -40, 60);
+        double tempC = Keep(ref _lastTempC, hour.AirTempC.Value, UsualTempC, -40, GreatestTempC);
         double humidity = Keep(ref _lastHumidity, hour.RelHumidityPercent.Value / 100, UsualHumidity, 0.05, 1);
         double wind = Keep(ref _lastWindMPerS, hour.WindMPerS.Value, CalmWindMPerS, 0, 40);
         if (_kit.Wind >= 0) wind = Wind.At2MMPerS(wind, Math.Max(0.5, _place.Channels[_kit.Wind].HeightM ?? 2));

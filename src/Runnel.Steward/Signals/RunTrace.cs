@@ -9,7 +9,8 @@ internal readonly record struct Run(Instant Start, Instant End)
 }
 
 /// <summary>On and off of one thing, from readings that may repeat or drop edges.</summary>
-internal sealed class RunTrace
+/// <param name="lostOffs">Tells lost "off"s from long runs; null where each state is believed.</param>
+internal sealed class RunTrace(LostOffs? lostOffs = null)
 {
     private readonly List<Run> _runs = [];
     private readonly List<Run> _rests = [];
@@ -36,8 +37,22 @@ internal sealed class RunTrace
     public bool Take(Instant time, bool on)
     {
         LastReading = time;
-        if (IsOn == on) return false;
-        if (SinceSeen && time > Since) (IsOn == true ? _runs : _rests).Add(new Run(Since, time));
+        if (IsOn == on)
+        {
+            lostOffs?.Repeat(time);
+            if (!on || !SinceSeen || lostOffs?.TrueEnd(_runs, Since, time, on) is not { } lost) return false;
+            _runs.Add(new Run(Since, lost));
+            Since = time;
+            return true;
+        }
+
+        lostOffs?.Edge();
+        if (SinceSeen && time > Since)
+        {
+            if (IsOn == true) _runs.Add(new Run(Since, lostOffs?.TrueEnd(_runs, Since, time, on) ?? time));
+            else _rests.Add(new Run(Since, time));
+        }
+
         SinceSeen = IsOn is not null;
         IsOn = on;
         Since = time;
