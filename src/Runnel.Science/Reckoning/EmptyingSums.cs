@@ -126,7 +126,7 @@ internal static class EmptyingSums
                 Number("k_sum", "1", "sum of K without the outlet: plain inlet 0.5, bends 0.9 each", 0, 1e6, "1.5").Or("1.5").Also("minor_k"), Length.Say("3"),
                 Roughness.Or("0.007"), Number("f", "1", "friction factor, in place of the roughness", 0, 1, "0.025").Also("friction_factor"), Temp, Gravity,
             ],
-            Choices = [new([["roughness_mm"], ["f"]])],
+            Choices = [new([["roughness_mm"], ["f"]]) { IsDetail = true }],
             Rules = [new("roughness_mm", g => !g.Has("roughness_mm") || g["roughness_mm"] <= 100 * g["diameter_m"], "is more than a tenth of the bore", "Give a smaller roughness")],
             Outputs = [new("velocity_m_s", "m/s", "velocity"), new("flow_l_min", "L/min", "flow"), new("crest_gauge_head_m", "m", "head at the crest against the air, negative"), new("vapour_gauge_head_m", "m", "head at which this water boils at sea level")],
             Along = "outlet_below_surface_m", Main = "flow_l_min", Shown = (0.05, 2),

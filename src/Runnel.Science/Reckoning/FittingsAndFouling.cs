@@ -37,7 +37,7 @@ internal static class FittingsAndFouling
             Explanation = "Friction factor of fully rough flow in commercial steel, by which makers give the K of a valve or bend as so many pipe diameters.",
             Inputs =
             [
-                Bore.Named("inside_diameter_m", "inside diameter").Also("diameter_m"), RoughnessM.Within(1e-9, 0.01).Say("0.0000457").Or("0.0000457"),
+                Bore.Named("inside_diameter_m", "inside diameter").Also("diameter_m"), Number("roughness_m", "m", "roughness", 1e-9, 0.01, "0.0000457").Or("0.0000457").AlsoIn(("roughness_mm", "mm")),
                 Number("diameters", "1", "length in pipe diameters that the maker gives: standard elbow 30, gate valve 8", 0, 10_000, "30").Or("30"),
             ],
             Rules = [new("roughness_m", g => g["roughness_m"] <= 0.1 * g["inside_diameter_m"] && g["roughness_m"] >= 1e-8 * g["inside_diameter_m"], "does not suit that bore", "Give a roughness far below the inside diameter")],

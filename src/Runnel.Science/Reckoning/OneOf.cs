@@ -5,6 +5,9 @@ namespace Runnel.Science.Reckoning;
 /// <param name="MayBeNone">Whether the relation does without all of them.</param>
 public sealed record OneOf(IReadOnlyList<IReadOnlyList<string>> Groups, bool MayBeNone = false)
 {
+    /// <summary>Whether the usual value of the first group will nearly always do: pages fold the choice away.</summary>
+    public bool IsDetail { get; init; }
+
     /// <summary>
     /// Whether two groups that are both given say the same, as where a table has the altitude beside the pressure of that altitude. Then the
     /// first counts. Null: only one may be given.

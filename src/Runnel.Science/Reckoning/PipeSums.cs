@@ -19,13 +19,13 @@ internal static class PipeSums
             [
                 FlowM3S, Number("head_loss_m", "m", "head that is lost, or that there is to lose", 0, 1e4, "1").Also("hf_m").AlsoIn(("head_loss_mm", "mm"), ("hf_ft", "ft")),
                 Number("velocity_m_s", "m/s", "velocity, in place of the flow", 0, 50, "0.8").AlsoIn(("velocity_ft_s", "ft/s")),
-                Length, Bore, Roughness, RoughnessM, MinorK, Temp, Viscosity, Gravity,
+                Length, Bore, Roughness, MinorK, Temp, Viscosity, Gravity,
             ],
             Choices =
             [
                 // A table may hold both flow and velocity.
                 new([["flow_m3_s"], ["head_loss_m"], ["velocity_m_s"]]) { Agrees = g => !g.Has("head_loss_m") && g.Has("diameter_m") && Math.Abs((g["velocity_m_s"] * CircleM2(g["diameter_m"])) - g["flow_m3_s"]) <= 0.01 * g["flow_m3_s"] },
-                EitherRoughness, Fluid,
+                Fluid,
             ],
             Rules = [SmoothEnough],
             Outputs =
@@ -42,7 +42,7 @@ internal static class PipeSums
             Source = "Darcy and Weisbach; Colebrook (1939); water density and viscosity from handbook fits. Between Reynolds numbers 2000 and 4000 methods differ by 10 % and more.",
             Reckon = g =>
             {
-                double viscosity = ViscosityOf(g), rough = RoughnessMmOf(g), bore = g["diameter_m"], gravity = g["gravity_m_s2"];
+                double viscosity = ViscosityOf(g), rough = g["roughness_mm"], bore = g["diameter_m"], gravity = g["gravity_m_s2"];
                 var state = g.Has("head_loss_m") ? PipeFlow.AtHeadLoss(g["head_loss_m"], g["length_m"], bore, rough, g["minor_k"], viscosity, gravity)
                     : PipeFlow.AtFlow(g.Or("flow_m3_s", g.Or("velocity_m_s", 0) * CircleM2(bore)), g["length_m"], bore, rough, g["minor_k"], viscosity, gravity);
                 return [state.HeadLossM, state.VelocityMPerS, state.Reynolds, state.Friction, state.FlowM3PerS, LPerMin(state.FlowM3PerS)];
@@ -55,16 +55,16 @@ internal static class PipeSums
             Explanation = "The bore that carries a flow while it loses no more head than you can spare; friction only, so keep some head for bends and outlets. Take the next size up, and measure the inside: nominal sizes are outside diameters in many countries.",
             Inputs =
             [
-                FlowM3S.Within(1e-8, 100), HeadLoss.Within(1e-6, 1e4).Say("0.3"), Length.Within(1e-3, 1e5).Say("6"), Roughness.Or("0.007"), RoughnessM, Temp, Viscosity, Gravity,
+                FlowM3S.Within(1e-8, 100), HeadLoss.Within(1e-6, 1e4).Say("0.3"), Length.Within(1e-3, 1e5).Say("6"), Roughness.Or("0.007"), Temp, Viscosity, Gravity,
             ],
-            Choices = [EitherRoughness, Fluid],
+            Choices = [Fluid],
             Outputs = [new("diameter_m", "m", "bore"), new("velocity_m_s", "m/s", "velocity in it")],
             Along = "flow_m3_s", Shown = (0.0001, 0.003),
             Formula = "D = 0.66 [e^1.25 (L Q^2/(g h))^4.75 + nu Q^9.4 (L/(g h))^5.2]^0.04",
             Source = "Swamee and Jain (1976), within 2 % of Colebrook in turbulent flow.",
             Reckon = g =>
             {
-                double bore = PipeFlow.BoreM(g["flow_m3_s"], g["hf_m"], g["length_m"], RoughnessMmOf(g), ViscosityOf(g), g["gravity_m_s2"]);
+                double bore = PipeFlow.BoreM(g["flow_m3_s"], g["hf_m"], g["length_m"], g["roughness_mm"], ViscosityOf(g), g["gravity_m_s2"]);
                 return [bore, g["flow_m3_s"] / CircleM2(bore)];
             },
             Meaning = a => $"{Figure.Say(1000 * a["diameter_m"], "mm")} inside at least, with the water at {a.Say("velocity_m_s")}." +
@@ -73,8 +73,8 @@ internal static class PipeSums
         new("pipe-flow-explicit", "What flows, by one formula?")
         {
             Explanation = "Flow that a head drives through a plain pipe, in a single formula without trial and error; for spreadsheets, and to check others. Turbulent flow only, no fittings.",
-            Inputs = [HeadLoss.Within(1e-6, 1e4), Length.Within(1e-3, 1e5), Bore, Roughness.Or("0.007"), RoughnessM, Temp, Viscosity, Gravity],
-            Choices = [EitherRoughness, Fluid],
+            Inputs = [HeadLoss.Within(1e-6, 1e4), Length.Within(1e-3, 1e5), Bore, Roughness.Or("0.007"), Temp, Viscosity, Gravity],
+            Choices = [Fluid],
             Rules = [SmoothEnough],
             Outputs = [new("flow_m3_s", "m3/s", "flow"), new("flow_l_min", "L/min", "the same in litres a minute"), new("reynolds", "1", "Reynolds number: the formula holds from 4000")],
             Along = "hf_m", Main = "flow_l_min", Shown = (0.05, 5),
@@ -82,7 +82,7 @@ internal static class PipeSums
             Source = "Swamee and Jain (1976), within 1 % of Colebrook.",
             Reckon = g =>
             {
-                double bore = g["diameter_m"], flow = PipeFlow.ExplicitFlowM3PerS(g["hf_m"], g["length_m"], bore, RoughnessMmOf(g), ViscosityOf(g), g["gravity_m_s2"]);
+                double bore = g["diameter_m"], flow = PipeFlow.ExplicitFlowM3PerS(g["hf_m"], g["length_m"], bore, g["roughness_mm"], ViscosityOf(g), g["gravity_m_s2"]);
                 return [flow, LPerMin(flow), flow / CircleM2(bore) * bore / ViscosityOf(g)];
             },
             Meaning = a => $"{a.Say("flow_l_min")}." + (a["reynolds"] < 4000 ? " The flow is too slow for this formula: use pipe." : ""),

@@ -172,7 +172,7 @@ internal static class PumpSums
         {
             Explanation = "Carries a height of water to the pressure at its foot, or a gauge's pressure to the height it could lift.",
             Inputs = [Number("head_m", "m", "height of water", -100, 1e5, "3"), Number("pressure_kpa", "kPa", "pressure above that of the air", -101, 1e6, "30"), Temp, Number("density_kg_m3", "kg/m3", "density, in place of the temperature", 500, 2000, "1000"), Gravity],
-            Choices = [new([["head_m"], ["pressure_kpa"]]), new([["temp_c"], ["density_kg_m3"]])],
+            Choices = [new([["head_m"], ["pressure_kpa"]]), new([["temp_c"], ["density_kg_m3"]]) { IsDetail = true }],
             Outputs = [new("pressure_kpa", "kPa", "pressure above that of the air"), new("head_m", "m", "height of water")],
             Along = "head_m", Shown = (0, 10),
             Formula = "p = rho g h",

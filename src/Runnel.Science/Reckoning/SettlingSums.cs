@@ -87,7 +87,7 @@ internal static class SettlingSums
                 Number("diameter_m", "m", "size of the particle", 1e-8, 0.1, "0.0002"), Particle, Temp, Number("rho_kg_m3", "kg/m3", "density of the water, with its viscosity in place of the temperature", 1, 20_000, "998.2"),
                 Number("mu_pa_s", "Pa s", "its dynamic viscosity", 1e-6, 1000, "0.001002"), Word("law", "law of drag", "full", "full", "stokes").Or("full"), Gravity,
             ],
-            Choices = [new([["temp_c"], ["rho_kg_m3", "mu_pa_s"]])],
+            Choices = [new([["temp_c"], ["rho_kg_m3", "mu_pa_s"]]) { IsDetail = true }],
             Outputs = [new("velocity_m_s", "m/s", "settling velocity"), new("velocity_mm_s", "mm/s", "the same in millimetres a second"), new("stokes_velocity_m_s", "m/s", "by Stokes"), new("re", "1", "Reynolds number"), new("cd", "1", "drag coefficient")],
             Along = "diameter_m", Main = "velocity_mm_s", Shown = (0.00002, 0.001),
             Formula = "weight less lift = drag, Cd by Clift and Gauvin; Stokes: v = g (rho_p - rho) d^2/(18 mu)",

@@ -9,8 +9,11 @@ public sealed record Asking(IReadOnlyList<IReadOnlyList<Input>> Groups, bool May
 {
     public bool IsChoice => Groups.Count > 1;
 
+    /// <summary>Whether the usual value of the first group will nearly always do.</summary>
+    public bool IsDetail { get; private init; }
+
     /// <summary>Whether a usual value stands in for it.</summary>
-    public bool IsUsual => !IsChoice && Groups[0][0].Optional;
+    public bool IsUsual => IsChoice ? IsDetail && Groups[0].All(i => i.Default is not null) : Groups[0][0].Optional;
 
     /// <summary>Words as they begin a line; pH keeps its own way.</summary>
     public static string Capital(string words) => words.StartsWith("pH", StringComparison.Ordinal) ? words : char.ToUpperInvariant(words[0]) + words[1..];
@@ -25,7 +28,7 @@ public sealed record Asking(IReadOnlyList<IReadOnlyList<Input>> Groups, bool May
             if (done.Contains(input.Name)) continue;
             OneOf? choice = relation.Choices.FirstOrDefault(c => c.Groups.Any(g => g.Contains(input.Name)));
             Asking next = choice is null ? new([[input]], input.Optional)
-                : new([.. choice.Groups.Select(g => (IReadOnlyList<Input>)[.. g.Select(n => relation.Find(n)!)])], choice.MayBeNone);
+                : new([.. choice.Groups.Select(g => (IReadOnlyList<Input>)[.. g.Select(n => relation.Find(n)!)])], choice.MayBeNone) { IsDetail = choice.IsDetail };
             foreach (Input taken in next.Groups.SelectMany(g => g)) done.Add(taken.Name);
             asked.Add(next);
         }

@@ -20,6 +20,7 @@ public sealed partial class RelationPage : ComponentBase
 
     // Whatever differs from the usual is not hidden away.
     private bool OpensMore => Relation.Inputs.Any(i => i.Default is not null && Asked!.TextOf(i) != i.Default && Asked.TextOf(i).Length > 0)
+        || Blocks.Any(b => b.IsUsual && b.Groups.Skip(1).SelectMany(g => g).Any(i => Asked!.TextOf(i).Length > 0))
         || Asked!.Errors.Any(e => Relation.Find(e.Field)?.Default is not null);
 
     protected override void OnInitialized()
