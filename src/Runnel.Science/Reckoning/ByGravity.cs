@@ -8,7 +8,7 @@ internal static class ByGravity
 {
     private static readonly Input Head = Number("head_m", "m", "water level above the edge or the hole's centre", 0, 50, "0.05");
     private static readonly Input FlowLMin = Number("flow_l_min", "L/min", "flow", 0, 1e7, "20");
-    private static readonly Input Bore = Number("diameter_m", "m", "inside diameter", 0.001, 5, "0.05");
+    private static readonly Input Bore = Number("diameter_m", "m", "inside diameter", 0.001, 5, "0.05").OnPagesIn("mm").AlsoIn(("diameter_mm", "mm"), ("diameter_in", "in"));
 
     public static readonly Relation[] All =
     [
@@ -17,7 +17,7 @@ internal static class ByGravity
             Explanation = "Flow into an open standpipe from the level above its rim, or the level that a flow needs. At low head the rim works as a weir; once drowned the bore counts, and the level climbs fast.",
             Inputs =
             [
-                Bore, Head.Say("0.01"), FlowLMin,
+                Bore, Head.Say("0.01").OnPagesIn("mm"), FlowLMin,
                 Number("cw_si", "1", "weir coefficient of the rim: 1.84 sharp, less for a thick one", 1, 2.5, "1.84").Or("1.84"),
                 Number("cd", "1", "discharge coefficient of the bore", 0.3, 1, "0.6").Or("0.6"),
                 Gravity,
@@ -68,7 +68,7 @@ internal static class ByGravity
             Explanation = "Flow over a thin-plate weir from the level above its crest or notch, or the level that a flow needs: a V-notch by its angle, a rectangular one by its width and height.",
             Inputs =
             [
-                Head.Within(1e-4, 2), Hydraulics.FlowM3S.Within(1e-9, 100),
+                Head.Within(1e-4, 2).OnPagesIn("mm"), Hydraulics.FlowM3S.Within(1e-9, 100),
                 Number("notch_angle_deg", "deg", "angle of a V-notch", 20, 100, "90"),
                 Number("width_m", "m", "width of a rectangular weir", 0.01, 100, "0.3"),
                 Number("crest_height_m", "m", "height of its crest above the floor", 1e-3, 100, "0.3"),
@@ -93,7 +93,7 @@ internal static class ByGravity
             Explanation = "Flow from the difference of head over a plate with a round hole in a full pipe (corner taps), as a meter. A gauge with mercury shows 12.6 m of water for each metre.",
             Inputs =
             [
-                Number("bore_m", "m", "hole of the plate", 0.001, 5, "0.02"), Number("pipe_inside_m", "m", "inside diameter of the pipe", 0.001, 10, "0.04"),
+                Number("bore_m", "m", "hole of the plate", 0.001, 5, "0.02").OnPagesIn("mm").AlsoIn(("bore_mm", "mm"), ("bore_in", "in")), Number("pipe_inside_m", "m", "inside diameter of the pipe", 0.001, 10, "0.04").OnPagesIn("mm").AlsoIn(("pipe_inside_mm", "mm"), ("pipe_inside_in", "in")),
                 Number("head_difference_m", "m", "difference of head", 1e-4, 100, "0.3"), Hydraulics.Temp, Hydraulics.Viscosity,
             ],
             Choices = [Hydraulics.Fluid],

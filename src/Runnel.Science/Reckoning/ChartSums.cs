@@ -97,7 +97,7 @@ internal static class ChartSums
             Explanation = "A running mean that forgets slowly, and the bounds it keeps to while all is well.",
             Inputs = [FlowSeries, Target, Sigma, Weight, Number("l", "1", "width of the bounds in standard deviations of the mean", 1, 6, "3").Or("3"), Word("limits", "bounds", "steady", "steady", "exact").Or("steady")],
             Rules = [Some],
-            Outputs = [new("ewma", "1", "running mean at the end"), new("upper_limit", "1", "upper bound"), new("lower_limit", "1", "lower bound"), new("first_signal", "1", "first reading at which it leaves them; none without"), new("ewma_full", "word", "running mean at each reading")],
+            Outputs = [new("ewma", "1", "running mean at the end"), new("upper_limit", "1", "upper bound"), new("lower_limit", "1", "lower bound"), new("first_signal", "1", "first reading at which it leaves them; none without"), new Output("ewma_full", "word", "running mean at each reading").Folded()],
             Formula = "z = lambda x + (1 - lambda) z before; bounds = target +/- L sigma sqrt(lambda/(2 - lambda)), exact: narrower in the beginning",
             Source = "Roberts (1959); NIST/SEMATECH e-Handbook, 6.3.2.4; Lucas and Saccucci (1990).",
             Reckon = g =>
@@ -124,7 +124,7 @@ internal static class ChartSums
             Explanation = "Watches the summed departure from the mean for a rise; give falling readings with the sign turned. With the running mean in place of a known one it is late, since the mean chases the change.",
             Inputs = [FlowSeries, Number("delta", "1", "allowance for each reading", 0, 1e9, "0.5"), Number("lambda", "1", "limit", 1e-9, 1e9, "10").Also("lambda_"), Number("mean", "1", "known mean", -1e9, 1e9, "50").OrNone()],
             Rules = [Some],
-            Outputs = [new("ph", "1", "statistic at the end"), new("first_alarm", "1", "first reading above the limit; none without"), new("ph_full", "word", "statistic at each reading")],
+            Outputs = [new("ph", "1", "statistic at the end"), new("first_alarm", "1", "first reading above the limit; none without"), new Output("ph_full", "word", "statistic at each reading").Folded()],
             Formula = "m = sum (x - mean - delta); PH = m - least m so far; alarm above lambda",
             Source = "Page (1954); Hinkley (1971); running mean as in Gama and others (2014).",
             Reckon = g =>

@@ -11,7 +11,7 @@ internal static class EmptyingSums
 {
     private static readonly Input TankDiameter = Number("tank_diameter_m", "m", "width of a round tank", 0.01, 1000, "1");
     private static readonly Input TankArea = Number("tank_area_m2", "m2", "or its plan area", 1e-4, 1e6, "0.785");
-    private static readonly Input Hole = Number("orifice_diameter_m", "m", "diameter of the hole", 1e-4, 5, "0.025");
+    private static readonly Input Hole = Number("orifice_diameter_m", "m", "diameter of the hole", 1e-4, 5, "0.025").OnPagesIn("mm").AlsoIn(("orifice_diameter_mm", "mm"));
     private static readonly Input Cd = Number("cd", "1", "discharge coefficient: sharp edge 0.6 to 0.62, rounded 0.98", 0.3, 1, "0.61").Or("0.61");
     private static readonly Input From = Number("h1_m", "m", "level at the start, over the hole", 1e-4, 100, "0.8").Also("h_start_m", "h_m");
     private static readonly Input To = Number("h2_m", "m", "level at the end", 0, 100, "0").Or("0").Also("h_end_m");
@@ -74,7 +74,7 @@ internal static class EmptyingSums
             Inputs =
             [
                 TankDiameter, TankArea, Hole, Cd, Number("c_m2_5_s", "m2.5/s", "outflow at 1 m of level, in place of the hole", 1e-9, 100, "0.001326"),
-                Number("inflow_m3_s", "m3/s", "inflow", 1e-9, 100, "0.0003"), From.Named("h_start_m", "level at the start, over the hole").Within(0, 100).Say("0.3").Also("h1_m"), To.Named("h_end_m", "level at the end").Say("0.1").Also("h2_m") with { Default = null, Optional = false }, Gravity,
+                Number("inflow_m3_s", "m3/s", "inflow", 1e-9, 100, "0.0003").OnPagesIn("L/min").AlsoIn(("inflow_l_min", "L/min")), From.Named("h_start_m", "level at the start, over the hole").Within(0, 100).Say("0.3").Also("h1_m"), To.Named("h_end_m", "level at the end").Say("0.1").Also("h2_m") with { Default = null, Optional = false }, Gravity,
             ],
             Choices = [new([["tank_diameter_m"], ["tank_area_m2"]]), new([["orifice_diameter_m"], ["c_m2_5_s"]])],
             Outputs = [new("time_s", "s", "time; none where that level is never reached"), new("equilibrium_level_m", "m", "level at which inflow and outflow balance")],

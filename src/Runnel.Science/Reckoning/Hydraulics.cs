@@ -8,7 +8,7 @@ internal static class Hydraulics
 {
     public static Input Length { get; } = Number("length_m", "m", "length of pipe", 0, 1e5, "20").AlsoIn(("length_ft", "ft"));
 
-    public static Input Bore { get; } = Number("diameter_m", "m", "inside diameter", 0.001, 10, "0.04").AlsoIn(("diameter_mm", "mm"), ("diameter_in", "in"), ("diameter_ft", "ft"));
+    public static Input Bore { get; } = Number("diameter_m", "m", "inside diameter", 0.001, 10, "0.04").OnPagesIn("mm").AlsoIn(("diameter_mm", "mm"), ("diameter_in", "in"), ("diameter_ft", "ft"));
 
     public static Input Roughness { get; } = Number("roughness_mm", "mm", "roughness: plastic 0.0015 to 0.007, steel 0.046", 0, 10, "0.007").AlsoIn(("roughness_m", "m"), ("roughness_ft", "ft"), ("roughness_in", "in"));
 
@@ -19,7 +19,7 @@ internal static class Hydraulics
     /// <summary>For other water, or to follow a printed sum.</summary>
     public static Input Viscosity { get; } = Number("nu_m2_s", "m2/s", "kinematic viscosity, in place of the temperature", 1e-8, 1, "0.000001004").AlsoIn(("nu_ft2_s", "ft2/s"));
 
-    public static Input FlowM3S { get; } = Number("flow_m3_s", "m3/s", "flow", 0, 100, "0.001").AlsoIn(("flow_l_min", "L/min"), ("flow_l_s", "L/s"), ("flow_m3_h", "m3/h"), ("flow_gal_min", "gal_us/min"), ("flow_ft3_s", "ft3/s"));
+    public static Input FlowM3S { get; } = Number("flow_m3_s", "m3/s", "flow", 0, 100, "0.001").OnPagesIn("L/min").AlsoIn(("flow_l_min", "L/min"), ("flow_l_s", "L/s"), ("flow_m3_h", "m3/h"), ("flow_gal_min", "gal_us/min"), ("flow_ft3_s", "ft3/s"));
 
     public static Input FlowLMin { get; } = Number("flow_l_min", "L/min", "flow", 0, 1e7, "20").AlsoIn(("flow_l_s", "L/s"), ("flow_m3_h", "m3/h"), ("flow_m3_s", "m3/s"), ("flow_gal_min", "gal_us/min"));
 

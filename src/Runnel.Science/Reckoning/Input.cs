@@ -40,6 +40,9 @@ public sealed record Input(string Name, string Unit, string Words)
     /// <summary>Names under which it is taken in another unit, as <c>diameter_mm</c> for <c>diameter_m</c>.</summary>
     public IReadOnlyList<(string Name, string Unit)> InOtherUnits { get; init; } = [];
 
+    /// <summary>The unit in which pages first offer it, where people do not think in its own; null for its own.</summary>
+    public string? UnitOnPages { get; init; }
+
     /// <summary>Least value taken.</summary>
     public double Least { get; init; } = double.NegativeInfinity;
 
@@ -95,6 +98,10 @@ public sealed record Input(string Name, string Unit, string Words)
     /// <summary>The same input, taken in other units under names that say so.</summary>
     /// <param name="names">Names, each with its unit.</param>
     public Input AlsoIn(params (string Name, string Unit)[] names) => this with { InOtherUnits = names };
+
+    /// <summary>The same input, offered on pages in the unit that people think in.</summary>
+    /// <param name="unit">One of its <see cref="UnitChoices"/>.</param>
+    public Input OnPagesIn(string unit) => this with { UnitOnPages = unit };
 
     /// <summary>The unit in which a bare number is read that comes under a name; null for the input's own.</summary>
     /// <param name="name">Name with underscores.</param>

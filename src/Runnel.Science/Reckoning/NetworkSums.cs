@@ -17,7 +17,7 @@ internal static class NetworkSums
     private static readonly Output[] OfBranches =
     [
         new("total_l_min", "L/min", "flow of all branches"),
-        new("branches_l_min", "word", "flow of each branch, in order"),
+        new Output("branches_l_min", "word", "flow of each branch, in order").Folded(),
         new("least_l_min", "L/min", "flow of the weakest"),
         new("greatest_l_min", "L/min", "flow of the strongest"),
         new("manifold_head_m", "m", "head where they part"),
@@ -83,7 +83,7 @@ internal static class NetworkSums
             Outputs =
             [
                 new("total_l_min", "L/min", "flow of all"), new("first_l_min", "L/min", "flow of the first"), new("last_l_min", "L/min", "flow of the last"),
-                new("last_over_first", "1", "last over first"), new("last_head_m", "m", "head at the last"), new("emitters_l_min", "word", "flow of each, in order"),
+                new("last_over_first", "1", "last over first"), new("last_head_m", "m", "head at the last"), new Output("emitters_l_min", "word", "flow of each, in order").Folded(),
             ],
             Along = "count", Main = "last_over_first", Shown = (1, 100),
             Formula = "q = c h^x at each; loss between them by Darcy and Weisbach",

@@ -84,7 +84,7 @@ internal static class SettlingSums
             Explanation = "Settling velocity of a sphere with the full law of drag, and by Stokes for contrast: he holds for Reynolds numbers below about 0.5 only. Fish solids are flakes and fall slower than spheres of their size; what floats has a negative velocity.",
             Inputs =
             [
-                Number("diameter_m", "m", "size of the particle", 1e-8, 0.1, "0.0002"), Particle, Temp, Number("rho_kg_m3", "kg/m3", "density of the water, with its viscosity in place of the temperature", 1, 20_000, "998.2"),
+                Number("diameter_m", "m", "size of the particle", 1e-8, 0.1, "0.0002").OnPagesIn("mm").AlsoIn(("diameter_mm", "mm"), ("diameter_um", "um")), Particle, Temp, Number("rho_kg_m3", "kg/m3", "density of the water, with its viscosity in place of the temperature", 1, 20_000, "998.2"),
                 Number("mu_pa_s", "Pa s", "its dynamic viscosity", 1e-6, 1000, "0.001002"), Word("law", "law of drag", "full", "full", "stokes").Or("full"), Gravity,
             ],
             Choices = [new([["temp_c"], ["rho_kg_m3", "mu_pa_s"]]) { IsDetail = true }],

@@ -191,7 +191,7 @@ internal static class SumpSums
             Explanation = "Run time of a pump whose flow rises with the water in the sump, since it then lifts less: shorter than a steady flow makes it.",
             Inputs =
             [
-                Number("area_m2", "m2", "water surface of the sump", 1e-4, 1e4, "0.25"), Number("q_m3_s", "m3/s", "inflow", 0, 10, "0.0003"), Number("p0_m3_s", "m3/s", "pump flow at the off level", 1e-9, 10, "0.0012"),
+                Number("area_m2", "m2", "water surface of the sump", 1e-4, 1e4, "0.25"), Number("q_m3_s", "m3/s", "inflow", 0, 10, "0.0003").OnPagesIn("L/min").AlsoIn(("q_l_min", "L/min")), Number("p0_m3_s", "m3/s", "pump flow at the off level", 1e-9, 10, "0.0012").OnPagesIn("L/min").AlsoIn(("p0_l_min", "L/min")),
                 Number("b_m2_s", "m2/s", "gain of pump flow for each metre of level", 0, 10, "0.001"), Number("z_off_m", "m", "off level", -100, 100, "0.2"), Number("z_on_m", "m", "on level", -100, 100, "0.6"),
             ],
             Rules = [Rule.Below("q_m3_s", "p0_m3_s"), Rule.Below("z_off_m", "z_on_m")],

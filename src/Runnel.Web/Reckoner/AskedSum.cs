@@ -30,7 +30,8 @@ public sealed class AskedSum
         foreach (Input input in relation.Inputs)
         {
             IReadOnlyList<UnitChoice> units = UnitChoices.Of(input);
-            if (units.Count > 0) asked._units[input.Name] = units.FirstOrDefault(u => u.Symbol == query[UnitField(input)].ToString()) ?? units[0];
+            string symbol = isExample ? input.UnitOnPages ?? input.Unit : query[UnitField(input)].ToString();
+            if (units.Count > 0) asked._units[input.Name] = units.FirstOrDefault(u => u.Symbol == symbol) ?? units[0];
             if (!isExample) asked._texts[input.Name] = query[input.Name].ToString().Trim();
             else if (input.Default is { } usual) asked._texts[input.Name] = usual;
         }
@@ -38,6 +39,8 @@ public sealed class AskedSum
         if (isExample)
         {
             foreach ((string name, string text) in relation.ExampleInputs) asked._texts[name] = text;
+            foreach (Input input in relation.Inputs.Where(i => i.UnitOnPages is not null && asked._texts.ContainsKey(i.Name)))
+                asked._texts[input.Name] = Shown(double.Parse(asked._texts[input.Name], CultureInfo.InvariantCulture), asked._units[input.Name]).ToString("G6", CultureInfo.InvariantCulture);
         }
 
         asked.Solve();

@@ -87,6 +87,7 @@ public sealed class CatalogueTests
             var units = UnitChoices.Of(input);
             Assert.All(units, u => Assert.True(double.IsFinite(u.Scale) && u.Scale > 0));
             Assert.All(input.InOtherUnits, o => Assert.Equal(Unit.Of(input.Unit).Dimension, Unit.Of(o.Unit).Dimension));
+            if (input.UnitOnPages is { } shown) Assert.Contains(units, u => u.Symbol == shown);
             if (units.Count > 0) Assert.Equal((input.Unit, 1.0, 0.0), (units[0].Symbol, units[0].Scale, units[0].Offset));
         }
     }
