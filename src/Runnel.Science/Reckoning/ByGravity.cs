@@ -68,7 +68,7 @@ internal static class ByGravity
             Explanation = "Flow over a thin-plate weir from the level above its crest or notch, or the level that a flow needs: a V-notch by its angle, a rectangular one by its width and height.",
             Inputs =
             [
-                Head.Within(1e-4, 2).OnPagesIn("mm"), Hydraulics.FlowM3S.Within(1e-9, 100),
+                Head.Within(1e-4, 2).OnPagesIn("mm"), Hydraulics.FlowM3S.Within(1e-7, 100),
                 Number("notch_angle_deg", "deg", "angle of a V-notch", 20, 100, "90"),
                 Number("width_m", "m", "width of a rectangular weir", 0.01, 100, "0.3"),
                 Number("crest_height_m", "m", "height of its crest above the floor", 1e-3, 100, "0.3"),
@@ -76,7 +76,7 @@ internal static class ByGravity
                 Gravity,
             ],
             Choices = [new([["head_m"], ["flow_m3_s"]]), new([["notch_angle_deg"], ["width_m", "crest_height_m"]])],
-            Outputs = [new("flow_m3_s", "m3/s", "flow"), new("flow_l_min", "L/min", "flow"), new("head_m", "m", "level above the crest or notch")],
+            Outputs = [new Output("flow_m3_s", "m3/s", "flow in cubic metres a second").Folded(), new("flow_l_min", "L/min", "flow"), new("head_m", "m", "level above the crest or notch")],
             Along = "head_m", Main = "flow_l_min", Shown = (0.005, 0.2),
             Formula = "V-notch: Q = (8/15) Ce sqrt(2g) tan(a/2) (h + kh)^2.5; suppressed: Q = (2/3)(0.602 + 0.075 h/p) sqrt(2g) (b - 0.001)(h + 0.001)^1.5; narrow: Q = 0.554 (1 - 0.0035 h/p)(b + 0.0025) sqrt(g) (h + 0.0001)^1.5",
             Source = "Shen (1981); Kindsvater and Carter (1957); Rehbock (1929); Ackers et al. (1978).",
