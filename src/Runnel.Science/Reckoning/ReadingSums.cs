@@ -83,6 +83,48 @@ internal static class ReadingSums
             },
             Meaning = a => a["p"] < 0.05 ? $"Yes, after reading {Figure.Brief(a["at_observation"])}: from {Figure.Brief(a["mean_before"])} to {Figure.Brief(a["mean_after"])}." : "Not that one could tell.",
         },
+        new("level-shifts", "Did it change more than once, and when?")
+        {
+            Explanation = "Cuts a series into stretches of one mean each, as many as the readings bear out, with the places of the cuts and, for one cut, how sure its place is. Say how short a stretch may be: a change that lasts less is not told.",
+            Inputs =
+            [
+                Series.Say("41 40 42 41 39 41 40 42 41 40 35 36 34 35 36 35 34 36 44 45 43 44 46 44 45 44"), Whole("least_stretch", "1", "readings that a stretch has at least", 2, 10_000, "5").Or("5"),
+                Whole("most_breaks", "1", "cuts that are tried", 1, 20, "5").Or("5"),
+            ],
+            Rules =
+            [
+                new("series", g => g.Numbers("series").Length is >= 10 and <= 2000, "has fewer than 10 readings, or more than 2000", "Give 10 to 2000, as daily means"),
+                new("least_stretch", g => 2 * g["least_stretch"] <= g.Numbers("series").Length, "is more than half of the readings", "Give a shorter stretch"),
+                new("series", g => g.Numbers("series").Distinct().Count() > 1, "is the same reading over and over", "Give readings that differ"),
+            ],
+            Outputs =
+            [
+                new("breaks", "1", "cuts"), new("break_after_observation", "word", "readings before each cut"), new("means", "word", "mean of each stretch"), new("ci95_observations", "word", "for one cut: first and last place it may have, 95 %; none otherwise"),
+                new Output("bic_by_breaks", "word", "Bayesian criterion without a cut, with one, two and so on: least is best").Folded(), new Output("rss_by_breaks", "word", "squares about the means, likewise").Folded(),
+            ],
+            Formula = "least squares about stretches of one mean; number of cuts by the Bayesian information criterion",
+            Source = "Bai and Perron (2003); Zeileis, Kleiber, Kraemer and Hornik (2003).",
+            Reckon = g =>
+            {
+                double[] x = g.Numbers("series");
+                var search = Breakpoints.Find(x, (int)g["least_stretch"], (int)g["most_breaks"]);
+                int[] cuts = [.. search.Best];
+                int[] edges = [0, .. cuts, x.Length];
+                string? interval = null;
+                if (cuts is [int only] && Moments.SampleSd(x.AsSpan(0, only)) > 0 && Moments.SampleSd(x.AsSpan(only)) > 0)
+                {
+                    var (first, last) = Breakpoints.Interval(x.AsSpan(0, only), x.AsSpan(only));
+                    interval = string.Create(CultureInfo.InvariantCulture, $"{first} {last}");
+                }
+
+                return
+                [
+                    cuts.Length, cuts.Length == 0 ? None : string.Join(' ', cuts), List(edges.Zip(edges.Skip(1)).Select(e => Moments.Mean(x.AsSpan(e.First, e.Second - e.First)))), interval,
+                    List(search.Bic), List(search.ResidualSquares),
+                ];
+            },
+            Meaning = a => a["breaks"] == 0 ? "It did not change, as far as one can tell." : $"{(a["breaks"] == 1 ? "Once" : $"{Figure.Brief(a["breaks"])} times")}: after reading {a.Say("break_after_observation").Replace(" ", ", ", StringComparison.Ordinal)}; the means are {string.Join(", ", a.Say("means").Split(' ').Select(m => Figure.Brief(double.Parse(m, CultureInfo.InvariantCulture))))}.",
+        },
         new("outliers", "Which readings are wild?")
         {
             Explanation = "Readings that lie far from the median, measured in the median deviation, which the wild ones cannot pull. Order does not count; for a series that drifts see spikes.",
@@ -143,10 +185,10 @@ internal static class ReadingSums
         },
         new("stuck-sensor", "Is my sensor stuck?")
         {
-            Explanation = "Stretches in which readings stay the same. How long is too long depends on the instrument's step and the water: look at a week when it was well.",
-            Inputs = [Series.Say("24.1 24.2 24.2 24.3 24.3 24.3 24.3 24.3 24.3 24.3 24.3 24.4"), Whole("min_run", "1", "equal readings that count as stuck", 2, 1_000_000, "6").Or("6"), Number("tolerance", "1", "differences that count as equal", 0, 1e9, "0").Or("0")],
+            Explanation = "Stretches in which readings stay the same; and, where its scatter in good days is given, places where it all but lost it. How long is too long depends on the instrument's step and the water: look at a week when it was well.",
+            Inputs = [Series.Say("24.1 24.2 24.2 24.3 24.3 24.3 24.3 24.3 24.3 24.3 24.3 24.4"), Whole("min_run", "1", "equal readings that count as stuck", 2, 1_000_000, "6").Or("6"), Number("tolerance", "1", "differences that count as equal", 0, 1e9, "0").Or("0"), Number("healthy_std", "1", "standard deviation in good days", 1e-9, 1e9, "0.05").OrNone(), Whole("window", "1", "readings over which the scatter is looked at", 3, 10_000, "8").Or("8"), Number("ratio", "1", "share of the good days' variance below which it is lost", 1e-6, 1, "0.01").Or("0.01")],
             Rules = [AtLeast(2)],
-            Outputs = [new("longest_run", "1", "longest stretch of equal readings"), new("runs_1_based", "word", "stretches from-to, counted from 1")],
+            Outputs = [new("longest_run", "1", "longest stretch of equal readings"), new("runs_1_based", "word", "stretches from-to, counted from 1"), new("flag_end_index_1_based", "word", "last readings of windows without scatter; none where its good days' scatter was not given")],
             Main = "longest_run",
             Formula = "runs of readings that differ from their first by no more than the tolerance",
             Source = "Flat-line test, as is common practice in quality control of environmental sensors.",
@@ -155,7 +197,7 @@ internal static class ReadingSums
                 double[] x = g.Numbers("series");
                 var all = StuckSensor.EqualRuns(x, 2, g["tolerance"]);
                 var runs = all.Where(r => r.Last - r.First + 1 >= g["min_run"]).Select(r => string.Create(CultureInfo.InvariantCulture, $"{r.First + 1}-{r.Last + 1}")).ToArray();
-                return [all.Count == 0 ? 1 : all.Max(r => r.Last - r.First + 1), runs.Length == 0 ? None : string.Join(' ', runs)];
+                return [all.Count == 0 ? 1 : all.Max(r => r.Last - r.First + 1), runs.Length == 0 ? None : string.Join(' ', runs), Places(x.Length, i => IsFlat(g, x, i))];
             },
             Meaning = a => a.Say("runs_1_based") == None ? $"It moves: {Figure.Brief(a["longest_run"])} equal readings in a row at most." : $"It may be: readings {a.Say("runs_1_based")} are all the same.",
         },
@@ -173,6 +215,12 @@ internal static class ReadingSums
 
     /// <summary>Numbers as a list that reads back.</summary>
     public static string List(IEnumerable<double> values) => string.Join(' ', values.Select(v => v.ToString("G10", CultureInfo.InvariantCulture)));
+
+    private static bool IsFlat(Given g, double[] x, int end)
+    {
+        int window = (int)g["window"];
+        return g.Has("healthy_std") && end + 1 >= window && StuckSensor.HasLostScatter(x.AsSpan(end + 1 - window, window), g["healthy_std"], g["ratio"]);
+    }
 
     private static Rule SameLength(string times) => new(times, g => !g.Has(times) || (g.Numbers(times).Length == g.Numbers("series").Length && g.Numbers(times).Distinct().Count() > 1), "are not as many as the readings, or all one time", "Give one time for each reading, or leave them out");
 

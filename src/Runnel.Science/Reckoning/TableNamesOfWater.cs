@@ -33,7 +33,7 @@ internal sealed partial record TableName
     [
         new("individuals", "control-chart"), new("western-electric-rules", "run-rules"), new("cusum", "cusum-chart"), new("ewma", "ewma-chart"), new("arl-cusum", "cusum-run-length"), new("arl-ewma", "ewma-run-length"),
         new("critical-h-for-arl0", "chart-limits-for"), new("shewhart-constants", "chart-constants"), new("modified-z", "outliers"), new("hampel", "spikes"), new("mann-kendall", "trend"), new("theil-sen", "trend"),
-        new("frozen-run", "stuck-sensor"), new("sup-f", "level-shift"), new("ols-cusum", "level-shift"), new("local-level", "level-behind-noise"),
+        new("frozen-run", "stuck-sensor"), new("sup-f", "level-shift"), new("ols-cusum", "level-shift"), new("breakpoints", "level-shifts"), new("frozen-variance-test", "stuck-sensor"), new("local-level", "level-behind-noise"),
         new("ucum-convert", "unit-conversion")
         {
             Columns = new() { ["value"] = "value_in", ["from"] = "unit_in", ["to"] = "unit_out" }, Results = new() { ["value"] = "value_out" },

@@ -30,6 +30,7 @@ public sealed class SeriesReckonerTests
     [InlineData("nist-cusum-tabular-6.3.2.3", "cusum-chart", 1e-9, 0)]
     [InlineData("montgomery-cusum-ex9.1", "cusum-chart", 1e-9, 0)]
     [InlineData("nist-ewma-6.3.2.4", "ewma-chart", 2e-4, 0)]
+    [InlineData("frozen-variance-test", "stuck-sensor", 0, 0)]
     [InlineData("page-hinkley-up-known-mean", "page-hinkley", 1e-9, 0)]
     [InlineData("page-hinkley-up-running-mean", "page-hinkley", 1e-9, 0)]
     public void A_published_series_comes_out_by_name(string name, string relation, double absolute, double relative)
@@ -143,10 +144,21 @@ public sealed class SeriesReckonerTests
         summary.Near(summary.Number("expected", "mean_1899_1970"), shift["mean_after"], 1e-12);
         var spread = Solved(Catalogue.Find("mean-and-spread")!, new() { ["series"] = series });
         foreach (string name in new[] { "n", "mean", "sd" }) summary.Near(summary.Number("expected", name), spread[name], 1e-12);
+        var cuts = Nile["nile-breakpoints"];
+        var shifts = Solved(Catalogue.Find("level-shifts")!, new() { ["series"] = series, ["least_stretch"] = "15", ["most_breaks"] = "5" });
+        Assert.Equal(cuts.Whole("expected", "breaks"), (int)shifts["breaks"]);
+        Assert.Equal(cuts.Whole("expected", "break_after_observation")!.Value.ToString(CultureInfo.InvariantCulture), shifts.Say("break_after_observation"));
+        foreach (string name in new[] { "ci95_observations", "bic_by_breaks", "rss_by_breaks" })
+        {
+            double[] published = cuts.Numbers("expected", name), ours = [.. shifts.Say(name).Split(' ').Select(v => double.Parse(v, CultureInfo.InvariantCulture))];
+            Assert.Equal(published.Length, ours.Length);
+            for (int i = 0; i < ours.Length; i++) cuts.Near(published[i], ours[i], 1e-9);
+        }
+
         var trend = Solved(Catalogue.Find("trend")!, new() { ["series"] = series });
-        var published = Charts["nile-mann-kendall-theil-sen"];
-        foreach (var (theirs, ours) in new[] { ("S", "s"), ("var_S", "var_s"), ("Z", "z"), ("p", "p"), ("slope", "slope"), ("kendall_tau_b", "kendall_tau_b") }) published.Near(published.Number("expected", theirs), trend[ours], 1e-6);
-        foreach (string name in new[] { "slope_low", "slope_high" }) published.Near(published.Number("expected", name), trend[name], 0.02);
+        var drift = Charts["nile-mann-kendall-theil-sen"];
+        foreach (var (theirs, ours) in new[] { ("S", "s"), ("var_S", "var_s"), ("Z", "z"), ("p", "p"), ("slope", "slope"), ("kendall_tau_b", "kendall_tau_b") }) drift.Near(drift.Number("expected", theirs), trend[ours], 1e-6);
+        foreach (string name in new[] { "slope_low", "slope_high" }) drift.Near(drift.Number("expected", name), trend[name], 0.02);
         string mean = Nile["nile-online-cusum"].Number("params", "mean").ToString("R", CultureInfo.InvariantCulture);
         double sd = Nile["nile-online-cusum"].Number("params", "sd");
         var online = Solved(Catalogue.Find("cusum-chart")!, new() { ["series"] = series, ["target"] = mean, ["k"] = (0.5 * sd).ToString("R", CultureInfo.InvariantCulture), ["h"] = (5 * sd).ToString("R", CultureInfo.InvariantCulture) });
