@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Runnel.Cli.Inputs;
 using Runnel.Exchange;
 using Runnel.Exchange.Reckoner;
@@ -86,7 +87,7 @@ internal static class RelationCommand
     {
         string need = input.Default is { } text ? $"default {text}" : relation.IsOptional(input) ? "see below" : "needed";
         var choice = relation.Choices.FirstOrDefault(c => c.Groups.Any(g => g.Contains(input.Name)));
-        if (choice is not null) need = $"{choice.Words}{(choice.MayBeNone ? "; may be left out" : "")}";
+        if (choice is not null) need = $"{choice.Words}{(input.Default is { } usual ? $"; default {usual}" : choice.MayBeNone ? "; may be left out" : "")}";
         else if (input is { Optional: true, Default: null }) need = "may be left out";
         return new Option<string[]>("--" + input.Name, [.. input.AlsoNamed.Select(n => "--" + n)])
         {
@@ -97,7 +98,12 @@ internal static class RelationCommand
     }
 
     private static string Example(Relation relation) =>
-        $"runnel reckon {relation.Name} {string.Join(" ", relation.ExampleInputs.Select(i => $"--{i.Key} {Quoted(i.Value)}"))}";
+        $"runnel reckon {relation.Name} {string.Join(" ", relation.ExampleInputs.Select(i => AsPeopleSay(relation.Find(i.Key)!, i.Value)))}";
+
+    // A pipe of 40 mm rather than of 0.04 m, where the input has a name for it.
+    private static string AsPeopleSay(Input input, string value) =>
+        input.InOtherUnits.FirstOrDefault(o => o.Unit == input.UnitOnPages) is { Name: { } name, Unit: { } symbol } && UnitChoices.Of(input).FirstOrDefault(u => u.Symbol == symbol) is { } unit
+            ? string.Create(CultureInfo.InvariantCulture, $"--{name} {(double.Parse(value, CultureInfo.InvariantCulture) - unit.Offset) / unit.Scale:G6}") : $"--{input.Name} {Quoted(value)}";
 
     private static string Quoted(string value) => value.AsSpan().IndexOfAny(" ;()") >= 0 ? $"\"{value}\"" : value;
 

@@ -53,7 +53,7 @@ internal static class BareSoil
                 new("evaporation_mm", "mm", "evaporation of the soil"), new("ke", "1", "soil evaporation coefficient"), new("kr", "1", "reduction by dryness, 1 is none"), new("few", "1", "share that is wet and open to the sun"),
                 new("de_end_mm", "mm", "depletion of the top soil tonight"), new("kc", "1", "basal and soil coefficient together"), new("percolation_mm", "mm", "passed below the top soil"),
             ],
-            Along = "de_start_mm", Shown = (0, 18),
+            Along = "wetting_on_fw_mm", Shown = (0, 20),
             Formula = "Ke = min(Kr (Kc max - Kcb), few Kc max); Kr = (TEW - De)/(TEW - REW)",
             Source = Fao56 + "equations 71 to 79.",
             Reckon = g =>

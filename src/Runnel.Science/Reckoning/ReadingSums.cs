@@ -123,7 +123,7 @@ internal static class ReadingSums
                     List(search.Bic), List(search.ResidualSquares),
                 ];
             },
-            Meaning = a => a["breaks"] == 0 ? "It did not change, as far as one can tell." : $"{(a["breaks"] == 1 ? "Once" : $"{Figure.Brief(a["breaks"])} times")}: after reading {a.Say("break_after_observation").Replace(" ", ", ", StringComparison.Ordinal)}; the means are {string.Join(", ", a.Say("means").Split(' ').Select(m => Figure.Brief(double.Parse(m, CultureInfo.InvariantCulture))))}.",
+            Meaning = a => a["breaks"] == 0 ? "It did not change, as far as one can tell." : $"{(a["breaks"] == 1 ? "Once, after reading" : $"{Figure.Brief(a["breaks"])} times, after readings")} {a.Say("break_after_observation").Replace(" ", ", ", StringComparison.Ordinal)}; the means are {string.Join(", ", a.Say("means").Split(' ').Select(m => Figure.Brief(double.Parse(m, CultureInfo.InvariantCulture))))}.",
         },
         new("outliers", "Which readings are wild?")
         {
