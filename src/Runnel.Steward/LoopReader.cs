@@ -24,12 +24,14 @@ internal sealed class LoopReader
     private readonly MeteredWater? _topUpMeter;
     private readonly MeteredWater? _bleedMeter;
     private readonly MeteredWater? _rainMeter;
+    private readonly (string Frozen, string Jumping)[] _doubts;
     private Instant? _nextTick;
 
     public LoopReader(PlaceDescription place, IReadOnlyList<IWatch> watches)
     {
         _state = new LoopState(place);
         _watches = watches;
+        _doubts = [.. place.Channels.Select(c => (SensorKeys.Frozen(c.Id), SensorKeys.Jumping(c.Id)))];
         MeteredWater? Meter(int at) => at >= 0 ? new MeteredWater(place.Channels[at]) : null;
         _topUpMeter = Meter(_state.Kit.TopUpVolume);
         _bleedMeter = Meter(_state.Kit.BleedVolume);
@@ -138,7 +140,11 @@ internal sealed class LoopReader
         }
         else if (channel == kit.SumpLevel && kit.BandL is null)
         {
-            if (LevelIsSteady(reading.Time)) _state.Store.TakeLevel(reading.Time, reading.Value);
+            if (LevelIsSteady(reading.Time) && !Doubted(channel)) _state.Store.TakeLevel(reading.Time, reading.Value);
+        }
+        else if (Doubted(channel))
+        {
+            // The weather of days before stands in for a sensor that is known to be wrong.
         }
         else if (channel == kit.AirTemperature)
         {
@@ -166,6 +172,8 @@ internal sealed class LoopReader
             hour.RainSeen = true;
         }
     }
+
+    private bool Doubted(int channel) => _notices.Stands(_doubts[channel].Frozen) || _notices.Stands(_doubts[channel].Jumping);
 
     /// <summary>The sump's level tells the store only while the pump has long been running and no valve moves it.</summary>
     private bool LevelIsSteady(Instant time) =>

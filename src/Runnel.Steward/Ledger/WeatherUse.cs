@@ -24,7 +24,7 @@ internal sealed class WeatherUse
     private readonly Kit _kit;
     private readonly double _openWaterM2;
     private readonly double _canopyM2;
-    private double _lastTempC = double.NaN, _lastHumidity = double.NaN, _lastWindMPerS = double.NaN;
+    private readonly HourOfDay _tempC = new(UsualTempC), _humidity = new(UsualHumidity), _windMPerS = new(CalmWindMPerS), _relativeSolar = new(UsualRelativeSolar);
     private double _nightRelativeSolar = 0.6;
 
     public WeatherUse(PlaceDescription place, Kit kit)
@@ -41,13 +41,15 @@ internal sealed class WeatherUse
         var (dayOfYear, angle) = SunAt(hour.Start + Duration.FromMinutes(30));
         double extraterrestrial = SolarHour.ExtraterrestrialMJPerM2(_place.LatitudeDeg, dayOfYear, angle);
         double clearSky = SurfaceRadiation.ClearSkyMJPerM2(_place.AltitudeM, extraterrestrial);
-        double tempC = Keep(ref _lastTempC, hour.AirTempC.Value, UsualTempC, -40, GreatestTempC);
-        double humidity = Keep(ref _lastHumidity, hour.RelHumidityPercent.Value / 100, UsualHumidity, 0.05, 1);
-        double wind = Keep(ref _lastWindMPerS, hour.WindMPerS.Value, CalmWindMPerS, 0, 40);
+        int of = hour.Start.InUtc().Hour;
+        double tempC = _tempC.At(of, hour.AirTempC.Value, -40, GreatestTempC);
+        double humidity = _humidity.At(of, hour.RelHumidityPercent.Value / 100, 0.05, 1);
+        double wind = _windMPerS.At(of, hour.WindMPerS.Value, 0, 40);
         if (_kit.Wind >= 0) wind = Wind.At2MMPerS(wind, Math.Max(0.5, _place.Channels[_kit.Wind].HeightM ?? 2));
         double solar = hour.IrradianceWPerM2.Value is { } irradiance
             ? Math.Clamp(irradiance * 0.0036, 0, 6)
-            : UsualRelativeSolar * clearSky;
+            : _relativeSolar.At(of, null, 0, 1) * clearSky;
+        if (clearSky > 0.3 && hour.IrradianceWPerM2.Value is not null) _relativeSolar.At(of, solar / clearSky, 0, 1);
         if (clearSky > 0.6) _nightRelativeSolar = Math.Clamp(solar / clearSky, 0.3, 1);
 
         double evaporationMm = OpenWaterHour.PenmanMm(
@@ -71,11 +73,5 @@ internal sealed class WeatherUse
         double clockH = utc.TimeOfDay.NanosecondOfDay / 3.6e12;
         double angle = SolarHour.HourAngleRad(clockH, -_place.LongitudeDeg, 0, utc.DayOfYear);
         return (utc.DayOfYear, Math.IEEERemainder(angle, 2 * Math.PI));
-    }
-
-    private static double Keep(ref double last, double? now, double usual, double least, double greatest)
-    {
-        if (now is { } value && double.IsFinite(value)) last = Math.Clamp(value, least, greatest);
-        return double.IsNaN(last) ? usual : last;
     }
 }

@@ -17,7 +17,7 @@ internal sealed class SensorFrozenWatch(PlaceDescription place) : IWatch
         for (int c = 0; c < _streaks.Length; c++)
         {
             if (_streaks[c] is not { } streak) continue;
-            string key = $"frozen {place.Channels[c].Id}";
+            string key = SensorKeys.Frozen(place.Channels[c].Id);
             if (notices.Stands(key))
             {
                 if (streak.Count < 3) notices.Clear(key, state.Now);

@@ -17,7 +17,7 @@ internal sealed class SensorJumpingWatch(PlaceDescription place) : IWatch
         for (int c = 0; c < _leaps.Length; c++)
         {
             if (_leaps[c] is not { } leaps) continue;
-            string key = $"jumping {place.Channels[c].Id}";
+            string key = SensorKeys.Jumping(place.Channels[c].Id);
             int count = leaps.CountSince(state.Now - Leaps.Told);
             if (notices.Stands(key))
             {

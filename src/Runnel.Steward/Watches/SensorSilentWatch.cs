@@ -26,7 +26,7 @@ internal sealed class SensorSilentWatch(PlaceDescription place) : IWatch
         {
             var trace = state.Channels[c];
             if (!Speaks(place.Channels[c].Measures) || trace.Count < 50 || trace.UsualIntervalS is not { } usual) continue;
-            string key = $"silent {place.Channels[c].Id}";
+            string key = SensorKeys.Silent(place.Channels[c].Id);
             var from = Instant.Max(trace.LastTime, state.ObservedSince);
             if (notices.Stands(key))
             {

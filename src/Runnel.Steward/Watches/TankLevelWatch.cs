@@ -118,7 +118,7 @@ internal sealed class TankLevelWatch(PlaceDescription place) : IWatch
     private bool Fails(NoticeBook notices, int channel)
     {
         string id = place.Channels[channel].Id;
-        return notices.Stands($"jumping {id}") || notices.Stands($"frozen {id}");
+        return notices.Stands(SensorKeys.Jumping(id)) || notices.Stands(SensorKeys.Frozen(id));
     }
 
     private string Name(int channel) => $"\"{place.Channels[channel].Of}\"";

@@ -91,7 +91,7 @@ internal sealed class TopUpEffectWatch : IWatch
         if (state.Working || notices.Stands(PumpSwitchWatch.Key) || notices.Stands(ShortCyclingWatch.Key) || notices.Stands("top-up-open")) return true;
         if (!_reader.ByLevel) return false;
         string id = state.Place.Channels[state.Kit.SumpLevel].Id;
-        return notices.Stands($"frozen {id}") || notices.Stands($"silent {id}") || notices.Stands($"jumping {id}");
+        return notices.Stands(SensorKeys.Frozen(id)) || notices.Stands(SensorKeys.Silent(id)) || notices.Stands(SensorKeys.Jumping(id));
     }
 
     private void Sum(LoopState state, NoticeBook notices, Shot shot, double change, double expected, double error)

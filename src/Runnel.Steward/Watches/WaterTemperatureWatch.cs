@@ -27,7 +27,7 @@ internal sealed class WaterTemperatureWatch : IWatch
         if (waterC > ColdC + BackC) notices.Clear("too-cold", state.Now);
         bool warm = waterC >= WarmC, cold = waterC <= ColdC;
         string id = state.Place.Channels[channel].Id;
-        bool fails = notices.Stands($"jumping {id}") || notices.Stands($"frozen {id}") || state.Now - trace.LastTime > Duration.FromHours(1);
+        bool fails = notices.Stands(SensorKeys.Jumping(id)) || notices.Stands(SensorKeys.Frozen(id)) || state.Now - trace.LastTime > Duration.FromHours(1);
         _since = warm || cold ? _since ?? trace.LastTime : null;
 
         // A sensor that lies dry, or is broken, shows values no loop has.
