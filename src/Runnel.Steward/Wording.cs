@@ -24,7 +24,9 @@ internal static class Wording
         if (Starved(state) is { } starved) return starved;
         if (litresShort.Count == 0 || !IsKnown(litresShort[^1])) return "All is well as far as these readings show.";
         var last = litresShort[^1];
-        return string.Create(CultureInfo.InvariantCulture, $"All is well; the loop is {Math.Max(0, last.Value):0} L short of full.");
+        return last.Value < 1
+            ? "All is well; the loop is full."
+            : string.Create(CultureInfo.InvariantCulture, $"All is well; the loop is {last.Value:0} L short of full.");
     }
 
     /// <summary>No watch speaks, and yet the loop hardly turns: that must not be called well.</summary>

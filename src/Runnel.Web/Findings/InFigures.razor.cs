@@ -16,7 +16,7 @@ public sealed partial class InFigures : ComponentBase
     {
         (string name, string unit, double per) = e.Name switch
         {
-            "litres-short" => ("Short of full", "L", 1.0),
+            "litres-short" => e.Value < 0 ? ("More than full", "L", -1.0) : ("Short of full", "L", 1.0),
             "pump-flow" => ("The pump lifts", "L/min", 1),
             "return-flow" => ("Comes back through the drains", "L/min", 1),
             "pumped-a-day" => ("Pumped", "L a day", 1),
@@ -28,6 +28,7 @@ public sealed partial class InFigures : ComponentBase
             _ => (char.ToUpperInvariant(e.Name[0]) + e.Name[1..].Replace('-', ' '), Figures.UnitInWords(e.Unit), 1),
         };
         string Shown(double value) => Figures.Rounded(value * per, e.Value * per);
-        return new(name, Shown(e.Value), unit, $"({Shown(e.Low)} to {Shown(e.High)})");
+        (double low, double high) = per < 0 ? (e.High, e.Low) : (e.Low, e.High);
+        return new(name, Shown(e.Value), unit, $"({Shown(low)} to {Shown(high)})");
     }
 }
