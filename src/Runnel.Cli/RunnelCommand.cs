@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Runnel.Cli.Forecast;
 using Runnel.Cli.Pages;
 using Runnel.Cli.Places;
 using Runnel.Cli.Reckoner;
@@ -20,6 +21,7 @@ public static class RunnelCommand
             DiagnoseCommand.Create(terminal),
             NewCommand.Create(terminal),
             InspectCommand.Create(terminal),
+            ForecastCommand.Create(terminal),
             ImportCommand.Create(terminal),
             ExportCommand.Create(terminal),
             RunCommand.Create(terminal),

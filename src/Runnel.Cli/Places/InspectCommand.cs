@@ -4,6 +4,7 @@ using Runnel.Cli.Findings;
 using Runnel.Cli.Inputs;
 using Runnel.Place;
 using Runnel.Place.PlaceFiles;
+using Runnel.Twin.Water;
 
 namespace Runnel.Cli.Places;
 
@@ -15,26 +16,28 @@ internal static class InspectCommand
         var file = new Argument<string>("FILE") { Description = "The place file." };
         var json = new Option<bool>("--json") { Description = "Print JSON instead of text." };
         var command = new WorkedCommand(
-            "inspect", "Checks a place file for all that diagnose needs, and tells what it says.", "runnel inspect place.toml") { file, json };
+            "inspect", "Checks a place file for all that diagnose needs, tells what it says, and looks at its water as an engineer would.", "runnel inspect place.toml") { file, json };
         command.SetAction(async (parsed, cancel) =>
         {
             string path = parsed.GetValue(file)!;
             var (read, _) = await PlaceInput.ParseAsync(path, PlaceNeeds.Diagnose, cancel);
+            var review = read.Place is { Hydraulics: not null } whole ? await Task.Run(() => WaterReview.Of(whole), cancel).WaitAsync(cancel) : [];
             if (parsed.GetValue(json))
             {
-                await terminal.Out.WriteAsync(Json(read));
+                await terminal.Out.WriteAsync(Json(read, review));
                 return read.Place is null ? ExitCodes.CouldNot : ExitCodes.Done;
             }
 
             if (read.Place is not { } place) throw PlaceInput.Refused(read);
-            await terminal.Out.WriteAsync(Text(place, read.Remarks));
+            await terminal.Out.WriteAsync(Text(place, read, review));
             return ExitCodes.Done;
         });
         return command;
     }
 
-    private static string Text(PlaceDescription place, IReadOnlyList<string> remarks)
+    private static string Text(PlaceDescription place, PlaceFileResult read, IReadOnlyList<ReviewLine> review)
     {
+        var remarks = read.Remarks;
         var page = new PlainText(80);
         page.Sentence(
             $"{place.Name}: {Wording.Count(place.Vessels.Count, "vessel")}, {Wording.Count(place.Equipment.Count, "piece of equipment", "pieces of equipment")}, "
@@ -43,12 +46,26 @@ internal static class InspectCommand
         page.Table(
             ["id", "measures", "of"],
             [.. place.Channels.Select(c => (IReadOnlyList<string>)[c.Id, Quantities.NameOf(c.Measures), c.Of ?? "the place"])]);
+        page.Heading("Water");
+        foreach (var line in review)
+        {
+            page.Sentence(line.Told, "           ", $"  {Name(line.Verdict),-7}  ");
+        }
+
+        if (review.Count == 0)
+        {
+            string first = read.HydraulicProblems is [var problem, ..] ? $"{problem.What}. {problem.Remedy}." : "";
+            page.Sentence($"The file does not tell enough of it to look further: {first}", "  ");
+        }
+
         if (remarks.Count > 0) page.Heading("Remarks");
         foreach (string remark in remarks) page.Sentence(remark, "  ", "- ");
         return page.ToString();
     }
 
-    private static string Json(PlaceFileResult read) =>
+    private static string Name(ReviewVerdict verdict) => verdict.ToString().ToLowerInvariant();
+
+    private static string Json(PlaceFileResult read, IReadOnlyList<ReviewLine> review) =>
         JsonSerializer.Serialize(
             new
             {
@@ -66,5 +83,17 @@ internal static class InspectCommand
                     remedy = p.Remedy,
                 }),
                 remarks = read.Remarks,
+                review = review.Select(r => new
+                {
+                    of = r.Of,
+                    rule = r.Rule,
+                    value = r.Value,
+                    limit = r.Limit,
+                    unit = r.Unit,
+                    margin = r.Margin,
+                    source = r.Source,
+                    verdict = Name(r.Verdict),
+                    told = r.Told,
+                }),
             }) + "\n";
 }

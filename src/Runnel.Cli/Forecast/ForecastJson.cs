@@ -1,0 +1,61 @@
+using System.Text.Json;
+using Runnel.Place;
+using Runnel.Twin.Water;
+
+namespace Runnel.Cli.Forecast;
+
+/// <summary>A forecast for scripts.</summary>
+internal static class ForecastJson
+{
+    public static string Write(PlaceDescription place, ForecastOptions options, WaterForecast forecast) => JsonSerializer.Serialize(
+        new
+        {
+            place = place.Name,
+            days = options.Days,
+            evaporation_mm_day = options.EvaporationMmPerDay,
+            rain_mm_day = options.RainMmPerDay,
+            vessels = forecast.Vessels.Select(v => new
+            {
+                id = v.Id,
+                rim_mm = Mm(v.RimM),
+                start_mm = Mm(v.StartM),
+                end_mm = Mm(v.EndM),
+                low_mm = Mm(v.LowM),
+                high_mm = Mm(v.HighM),
+                high_at_s = v.HighAtS,
+                outflow_l_min = v.MeanOutL,
+                volume_l = v.VolumeL,
+                spilled_l = v.SpilledL,
+                spills_to = v.SpillsTo,
+                first_spill_s = v.FirstSpillS,
+                spill_s = v.SpillS,
+            }),
+            pumps = forecast.Pumps.Select(p => new
+            {
+                id = p.Id,
+                starts = p.Starts,
+                most_starts_per_h = p.MostStartsPerH,
+                run_s = p.RunS,
+                delivered_l = p.DeliveredL,
+                flow_l_min = p.FlowLPerMin,
+                mean_fill_s = p.MeanFillS,
+                mean_run_s = p.MeanRunS,
+            }),
+            valves = forecast.Valves.Select(v => new { id = v.Id, openings = v.Openings, let_l = v.LetL }),
+            water = new
+            {
+                came_l = forecast.Totals.CameL,
+                rain_l = forecast.Totals.RainL,
+                lost_l = forecast.Totals.LostL,
+                spilled_l = forecast.Totals.SpilledL,
+                left_l = forecast.Totals.LeftL,
+                stored_l = forecast.Totals.StoredL,
+                balance_l = forecast.Totals.BalanceL,
+                water_l = forecast.Totals.WaterL,
+            },
+            work = new { steps = forecast.Statistics.Steps, rejected = forecast.Statistics.Rejected, rate_calls = forecast.Statistics.RateCalls, events = forecast.Statistics.Events },
+        }) + "\n";
+
+    // To a millionth of a millimetre: what lies beyond is rounding.
+    private static double? Mm(double? m) => m is { } known ? Math.Round(known * 1000, 6) : null;
+}
