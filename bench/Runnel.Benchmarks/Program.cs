@@ -6,6 +6,7 @@ return args.FirstOrDefault() switch
     "write" => WriteCommand.Run(Options.Parse(args.Skip(1))),
     "speed" => await SpeedCommand.RunAsync(Options.Parse(args.Skip(1))),
     "describe" => DescribeCommand.Run(Options.Parse(args.Skip(1))),
+    "solver" => SolverCommand.Run(),
     "relations" => RelationsCommand.Run(),
     _ => Usage(),
 };
@@ -17,5 +18,6 @@ static int Usage()
     Console.Error.WriteLine("speed     [--kind A] [--days 90]");
     Console.Error.WriteLine("describe  [--kind ...] [--seeds N] [--first-seed K] [--days D]");
     Console.Error.WriteLine("relations");
+    Console.Error.WriteLine("solver    (beside lsoda and CVODE, where they are installed)");
     return 2;
 }
