@@ -56,7 +56,7 @@ internal static class SolverCommand
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{problem.Name,-12} {ours * 1e6,7:0} {c?[0] * 1e6,7:0} {c?[0] / ours,6:0.0} {r?[0] * 1e6,9:0} {r?[0] / ours,6:0.0} {r?[1] * 1e6,8:0} {r?[1] / ours,6:0.0} "
-            + $"{Error(state, truth, problem),11:0.0} {(c is null ? double.NaN : Error(c[3..], truth, problem)),8:0.0} {(r is null ? double.NaN : Error(r[2..], truth, problem)),8:0.0}"));
+            + $"{Error(state, truth, problem),11:0.0} {(c is null ? double.NaN : Error(c.AsSpan(3), truth, problem)),8:0.0} {(r is null ? double.NaN : Error(r.AsSpan(2), truth, problem)),8:0.0}"));
     }
 
     private static void ThirtyDays()

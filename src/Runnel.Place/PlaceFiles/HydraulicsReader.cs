@@ -32,7 +32,13 @@ internal sealed class HydraulicsReader(PlaceDraft draft, ProblemList problems)
             }
         }
 
-        var outlets = draft.Vessels.ToDictionary(v => v.Vessel.Id, v => ReadOutlet(v.Vessel, v.Section));
+        // An id given twice is reported elsewhere; the first one counts.
+        Dictionary<string, GravityOutlet?> outlets = new(StringComparer.Ordinal);
+        foreach (var (vessel, section) in draft.Vessels)
+        {
+            if (!outlets.ContainsKey(vessel.Id)) outlets.Add(vessel.Id, ReadOutlet(vessel, section));
+        }
+
         foreach (var (vessel, section) in draft.Vessels)
         {
             if (outlets[vessel.Id] is { } outlet) named.UnionWith([vessel.Id, outlet.To]);

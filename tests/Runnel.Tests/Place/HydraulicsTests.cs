@@ -60,6 +60,13 @@ public class HydraulicsTests
     }
 
     [Fact]
+    public void An_id_given_twice_is_a_problem_and_no_more()
+    {
+        string twice = Example.Replace("id           = \"swirl\"", "id           = \"filter\"", StringComparison.Ordinal);
+        Assert.Contains(PlaceFile.Read(twice, "p").Problems, p => p.What.Contains("not used yet", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Levels_and_volumes_are_each_others_inverse_and_upside_down_tables_are_refused()
     {
         var shape = new LevelVolume([0, 0.2, 0.5], [0, 0.01, 0.11]);
