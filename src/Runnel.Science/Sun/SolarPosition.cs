@@ -38,21 +38,18 @@ public readonly record struct SolarPosition(double ElevationDeg, double TrueElev
         double hourAngle = (sun.SiderealDeg + longitudeDegEast - sun.RightAscensionDeg) / DegPerRad;
         double declination = sun.DeclinationDeg / DegPerRad, latitude = latitudeDeg / DegPerRad;
 
-        // Parallax: the observer stands on the surface of a flattened earth, not at its centre.
-        double parallax = Math.Sin(8.794 / (3600 * sun.DistanceAu) / DegPerRad);
-        double u = Math.Atan(0.99664719 * Math.Tan(latitude));
-        var (sinU, cosU) = Math.SinCos(u);
+        // The observer stands on the surface of a flattened earth, not at its centre: the report's turn of angles, as a difference of vectors.
+        const double flat = 0.99664719;
+        double parallax = 8.794 / (3600 * DegPerRad * sun.DistanceAu);
         var (sinLatitude, cosLatitude) = Math.SinCos(latitude);
-        double x = cosU + (altitudeM / 6_378_140 * cosLatitude), y = (0.99664719 * sinU) + (altitudeM / 6_378_140 * sinLatitude);
+        double span = Math.Sqrt((cosLatitude * cosLatitude) + (flat * flat * sinLatitude * sinLatitude)), high = altitudeM / 6_378_140;
+        double x = cosLatitude * ((1 / span) + high), y = sinLatitude * ((flat * flat / span) + high);
         var (sinHour, cosHour) = Math.SinCos(hourAngle);
         var (sinDeclination, cosDeclination) = Math.SinCos(declination);
-        double shift = Math.Atan2(-x * parallax * sinHour, cosDeclination - (x * parallax * cosHour));
-        double seen = Math.Atan2((sinDeclination - (y * parallax)) * Math.Cos(shift), cosDeclination - (x * parallax * cosHour));
-        var (sinSeenHour, cosSeenHour) = Math.SinCos(hourAngle - shift);
-        var (sinSeen, cosSeen) = Math.SinCos(seen);
+        double toMeridian = (cosDeclination * cosHour) - (x * parallax), toWest = cosDeclination * sinHour, toPole = sinDeclination - (y * parallax);
+        double up = (toMeridian * cosLatitude) + (toPole * sinLatitude), toSouth = (toMeridian * sinLatitude) - (toPole * cosLatitude);
 
-        double elevation = DegPerRad * Math.Asin(Math.Clamp((sinLatitude * sinSeen) + (cosLatitude * cosSeen * cosSeenHour), -1, 1));
-        double azimuth = DegPerRad * Math.Atan2(sinSeenHour * cosSeen, (cosSeenHour * sinLatitude * cosSeen) - (sinSeen * cosLatitude));
+        double elevation = DegPerRad * Math.Atan2(up, Math.Sqrt((toSouth * toSouth) + (toWest * toWest))), azimuth = DegPerRad * Math.Atan2(toWest, toSouth);
         double refraction = elevation < -0.8333 ? 0
             : pressureKPa / 101 * (283 / (273 + airTempC)) * 1.02 / (60 * Math.Tan((elevation + (10.3 / (elevation + 5.11))) / DegPerRad));
         return new SolarPosition(elevation + refraction, elevation, SunCoordinates.Turn(azimuth + 180), sun.EquationOfTimeMin);

@@ -35,18 +35,8 @@ public readonly record struct SunCoordinates(
         Require.InRange(deltaTS, -10, 300);
         double century = (julianDay - 2_451_545) / 36_525;
         double ephemerisCentury = (julianDay + (deltaTS / 86_400) - 2_451_545) / 36_525, millennium = ephemerisCentury / 10;
-        // Amplitudes are in 1e-8 rad: what is left out at 4.9e-6 adds up to 0.0003°, and 0.0015° at worst.
-        double least = precision == SunPrecision.Full ? 0 : 490;
-
-        double longitude = DegPerRad * 1e-8 * (Sum(EarthTerms.Longitude0, millennium, least) + (millennium * (Sum(EarthTerms.Longitude1, millennium, least)
-            + (millennium * (Sum(EarthTerms.Longitude2, millennium, least) + (millennium * (Sum(EarthTerms.Longitude3, millennium, least)
-            + (millennium * (Sum(EarthTerms.Longitude4, millennium, least) + (millennium * Sum(EarthTerms.Longitude5, millennium, least)))))))))));
-        double latitude = precision == SunPrecision.Quick ? 0
-            : DegPerRad * 1e-8 * (Sum(EarthTerms.Latitude0, millennium, 0) + (millennium * Sum(EarthTerms.Latitude1, millennium, 0)));
-        double least5 = precision == SunPrecision.Full ? 0 : 5000;
-        double distance = 1e-8 * (Sum(EarthTerms.Distance0, millennium, least5) + (millennium * (Sum(EarthTerms.Distance1, millennium, least5)
-            + (millennium * (Sum(EarthTerms.Distance2, millennium, least5) + (millennium * (Sum(EarthTerms.Distance3, millennium, least5)
-            + (millennium * Sum(EarthTerms.Distance4, millennium, least5)))))))));
+        var earth = precision == SunPrecision.Full ? EarthSeries.Full : EarthSeries.Quick;
+        double longitude = DegPerRad * 1e-8 * earth.Longitude.At(millennium), latitude = DegPerRad * 1e-8 * earth.Latitude.At(millennium), distance = 1e-8 * earth.Distance.At(millennium);
 
         var (inLongitude, inObliquity) = Nutation(ephemerisCentury, precision);
         double obliquity = (MeanObliquitySeconds(millennium / 10) / 3600) + inObliquity;
@@ -54,8 +44,9 @@ public readonly record struct SunCoordinates(
         double beta = -latitude / DegPerRad, lambda = apparent / DegPerRad, epsilon = obliquity / DegPerRad;
         var (sinLambda, cosLambda) = Math.SinCos(lambda);
         var (sinEpsilon, cosEpsilon) = Math.SinCos(epsilon);
-        double ascension = Turn(DegPerRad * Math.Atan2((sinLambda * cosEpsilon) - (Math.Tan(beta) * sinEpsilon), cosLambda));
-        double declination = DegPerRad * Math.Asin((Math.Sin(beta) * cosEpsilon) + (Math.Cos(beta) * sinEpsilon * sinLambda));
+        // The sun's latitude is a second of arc at most: its cosine is one, its sine and tangent are itself.
+        double ascension = Turn(DegPerRad * Math.Atan2((sinLambda * cosEpsilon) - (beta * sinEpsilon), cosLambda));
+        double declination = DegPerRad * Math.Asin((beta * cosEpsilon) + (sinEpsilon * sinLambda));
 
         double sidereal = Turn(280.46061837 + (360.98564736629 * (julianDay - 2_451_545))
             + (century * century * (0.000387933 - (century / 38_710_000))) + (inLongitude * cosEpsilon));
@@ -69,14 +60,6 @@ public readonly record struct SunCoordinates(
 
     internal static double HalfTurn(double deg) => deg - (360 * Math.Round(deg / 360));
 
-    // Terms stand in order of amplitude, so the first small one ends the sum.
-    private static double Sum(ReadOnlySpan<double> terms, double millennium, double least)
-    {
-        double sum = 0;
-        for (int i = 0; i < terms.Length && terms[i] >= least; i += 3) sum += terms[i] * Math.Cos(terms[i + 1] + (terms[i + 2] * millennium));
-        return sum;
-    }
-
     private static double MeanObliquitySeconds(double u) =>
         84_381.448 + (u * (-4680.93 + (u * (-1.55 + (u * (1999.25 + (u * (-51.38 + (u * (-249.67 + (u * (-39.05 + (u * (7.12
         + (u * (27.87 + (u * (5.79 + (u * 2.45)))))))))))))))))));
@@ -88,18 +71,6 @@ public readonly record struct SunCoordinates(
         double x2 = 134.96298 + (t * (477_198.867398 + (t * (0.0086972 + (t / 56_250)))));
         double x3 = 93.27191 + (t * (483_202.017538 + (t * (-0.0036825 + (t / 327_270)))));
         double x4 = 125.04452 + (t * (-1934.136261 + (t * (0.0020708 + (t / 450_000)))));
-        var terms = NutationTerms.All;
-        // The first four terms carry all but a few tenths of an arc second.
-        int end = precision == SunPrecision.Full ? terms.Length : 4 * NutationTerms.Width;
-        double longitude = 0, obliquity = 0;
-        for (int i = 0; i < end; i += NutationTerms.Width)
-        {
-            double argument = ((terms[i] * x0) + (terms[i + 1] * x1) + (terms[i + 2] * x2) + (terms[i + 3] * x3) + (terms[i + 4] * x4)) / DegPerRad;
-            var (sine, cosine) = Math.SinCos(argument);
-            longitude += (terms[i + 5] + (terms[i + 6] * t)) * sine;
-            obliquity += (terms[i + 7] + (terms[i + 8] * t)) * cosine;
-        }
-
-        return (longitude / 36_000_000, obliquity / 36_000_000);
+        return (precision == SunPrecision.Full ? NutationSum.Full : NutationSum.Quick).At(t, x0 / 360, x1 / 360, x2 / 360, x3 / 360, x4 / 360);
     }
 }
