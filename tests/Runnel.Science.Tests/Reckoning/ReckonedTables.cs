@@ -22,7 +22,7 @@ internal static class ReckonedTables
         "air-sun-soil/psychrometrics.csv", "air-sun-soil/rain.csv", "air-sun-soil/fao56-kc-curve.csv", "air-sun-soil/soil-water.csv", "air-sun-soil/irrigation.csv",
         "air-sun-soil/drying-arithmetic.csv", "air-sun-soil/drying-kinetics.csv", "air-sun-soil/sorption.csv", "air-sun-soil/solar-air-heater.csv",
         "air-sun-soil/pv-battery.csv", "air-sun-soil/pump-power.csv", "air-sun-soil/fao56-atmosphere.csv", "air-sun-soil/fao56-radiation.csv", "air-sun-soil/fao56-dual-kc.csv",
-        "air-sun-soil/psychrometrics-ashrae.csv", "air-sun-soil/solar-position.csv", "air-sun-soil/sun-times.csv", "air-sun-soil/solar-geometry.csv", "air-sun-soil/irradiance.csv",
+        "air-sun-soil/psychrometrics-ashrae.csv", "air-sun-soil/psychrometrics-library.csv", "air-sun-soil/solar-position.csv", "air-sun-soil/sun-times.csv", "air-sun-soil/solar-geometry.csv", "air-sun-soil/irradiance.csv",
         "air-sun-soil/crop-coefficients.csv", "air-sun-soil/crop-stages.csv", "air-sun-soil/produce-moisture.csv", "air-sun-soil/drying-safety.csv", "water-fish/crops.csv",
         "water-fish/fish-limits.csv",
     ];

@@ -10,6 +10,10 @@ public sealed class PublishedSolarPositionTests
     private static readonly PublishedTable Positions = PublishedTable.Open("air-sun-soil/solar-position.csv");
     private static readonly PublishedTable Times = PublishedTable.Open("air-sun-soil/sun-times.csv");
 
+    private static readonly PublishedTable Library = PublishedTable.Open("air-sun-soil/solar-position-erfa.csv");
+
+    public static IEnumerable<TheoryDataRow<string, string>> LibraryRows => Library.Rows;
+
     public static IEnumerable<TheoryDataRow<string, string>> PositionRows => Positions.Rows;
 
     public static IEnumerable<TheoryDataRow<string, string>> TimeRows => Times.Rows;
@@ -57,6 +61,18 @@ public sealed class PublishedSolarPositionTests
             c.Compare("day_length_h", times.DayLengthH!.Value);
         }
 
+        c.AssertAllCompared();
+    }
+
+    // Another theory of the earth's orbit, another nutation, another library: what both have is what the sky has.
+    [Theory, MemberData(nameof(LibraryRows))]
+    public void Positions_over_a_century_and_the_whole_earth_agree_with_the_library_of_the_astronomers(string row, string source)
+    {
+        var c = Library[row];
+        Assert.Equal(source, c.Source);
+        var sun = SolarPosition.At(c.Number("julian_day"), c.Number("latitude_deg"), c.Number("longitude_deg_east"), c.Number("elevation_m"), deltaTS: c.Number("delta_t_s"));
+        c.Compare("zenith_unrefracted_deg", 90 - sun.TrueElevationDeg);
+        c.Compare("azimuth_from_north_deg", sun.AzimuthDeg);
         c.AssertAllCompared();
     }
 
