@@ -25,8 +25,10 @@ internal static class RelationsCommand
                 sum += ReferenceEvapotranspiration.Daily(-27.5, 30, (day % 365) + 1, 28 + (day % 7), 16 + (day % 5), 1.6, 2, 18 + (day % 6)).Et0Mm;
             return sum;
         });
-        Report("solar position, full", 200_000, () => Positions(200_000, SunPrecision.Full));
-        Report("solar position, quick", 200_000, () => Positions(200_000, SunPrecision.Quick));
+        Report("solar position (default, 0.0003 deg)", 200_000, () => Positions(200_000, SunPrecision.Full));
+        Report("solar position, quick (0.002 deg)", 200_000, () => Positions(200_000, SunPrecision.Quick));
+        if (AstronomersLibrary.IsHere) Report("  the same by ERFA, no refraction", 5_000, () => AstronomersLibrary.Positions(5_000));
+        else Console.WriteLine("  the same by ERFA: no liberfa.so.1 on this system");
         Report("un-ionised ammonia", 1_000_000, () =>
         {
             double sum = 0;

@@ -39,7 +39,7 @@ internal static class AirForFish
             Outputs =
             [
                 new("minutes_to_critical", "min", "time until that level"),
-                new("steady_do_mg_l", "mg/L", "oxygen that it would come to in the end; below 0 means none"),
+                new Output("steady_do_mg_l", "mg/L", "oxygen it would settle at, with what the surface lets in; below 0: none is left").Folded(),
                 new("demand_mg_l_h", "mg/L/h", "fall of oxygen an hour without any exchange"),
             ],
             Along = "biomass_kg", Shown = (1, 100),
@@ -54,7 +54,7 @@ internal static class AirForFish
                 return [60 * hours, transfer > 0 ? OxygenAfterAirFailure.SteadyMgPerL(saturation, transfer, use) : double.NaN, use];
             },
             Meaning = a => double.IsFinite(a["minutes_to_critical"])
-                ? $"At most {Amounts.Minutes(a["minutes_to_critical"])}. Oxygen falls by {Figure.Brief(a["demand_mg_l_h"] / 60)} mg/L a minute."
+                ? $"At most {Amounts.Minutes(a["minutes_to_critical"])} until oxygen is at {Figure.Say(a.Given["do_critical_mg_l"], "mg/L")}, where fish suffer. It falls by {Figure.Brief(a["demand_mg_l_h"] / 60)} mg/L a minute."
                 : $"The surface keeps up by itself, at {a.Say("steady_do_mg_l")}; still, do not rely on it.",
         },
         new("oxygen-saturation", "How much oxygen can my water hold?")

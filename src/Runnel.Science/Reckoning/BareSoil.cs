@@ -45,7 +45,7 @@ internal static class BareSoil
             [
                 Kcb, Number("kc_max", "1", "greatest crop coefficient", 0.05, 3, "1.21"), Et0, Number("exposed_fraction", "1", "share of the ground not covered by leaves", 0.01, 1, "0.92"),
                 Number("fw", "1", "share that the last watering wetted: rain 1, sprinklers 1, drip 0.35", 0.01, 1, "0.8"), Tew, Number("rew_mm", "mm", "of it readily evaporable", 0, 99, "8"),
-                Number("wetting_on_fw_mm", "mm", "rain and watering today, on the share wetted", 0, 500, "0").Or("0"), Number("de_start_mm", "mm", "depletion of the top soil this morning", 0, 100, "5").OrNone(),
+                Number("wetting_on_fw_mm", "mm", "rain and watering today, on the share wetted", 0, 500, "12"), Number("de_start_mm", "mm", "depletion of the top soil this morning", 0, 100, "5").OrNone(),
             ],
             Rules = [Rule.NotAbove("kcb", "kc_max"), Rule.Below("rew_mm", "tew_mm"), Rule.NotAbove("de_start_mm", "tew_mm")],
             Outputs =

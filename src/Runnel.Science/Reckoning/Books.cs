@@ -17,7 +17,7 @@ internal static class Books
     [
         new LookUp<CropFigures>(CropFigures.All, c => c.Source, c => c.Provenance)
             .By("crop", "crop", c => c.Crop)
-            .Gives("kc_ini", "1", "crop coefficient at the start", c => c.KcInitial).Gives("kc_mid", "1", "crop coefficient at full cover", c => c.KcMid).Gives("kc_end", "1", "crop coefficient at harvest", c => c.KcEnd)
+            .Gives("kc_mid", "1", "crop coefficient at full cover", c => c.KcMid).Gives("kc_ini", "1", "crop coefficient at the start", c => c.KcInitial).Gives("kc_end", "1", "crop coefficient at harvest", c => c.KcEnd)
             .Gives("height_m", "m", "greatest height", c => c.HeightM)
             .Gives("kcb_ini", "1", "basal coefficient at the start", c => c.KcbInitial).Gives("kcb_mid", "1", "basal coefficient at full cover", c => c.KcbMid).Gives("kcb_end", "1", "basal coefficient at harvest", c => c.KcbEnd)
             .GivesRange("root_depth", "_m", "m", "greatest root depth", c => c.RootDepthM).Gives("p_fraction", "1", "share of the water that goes before stress", c => c.DepletionShare)
@@ -91,7 +91,6 @@ internal static class Books
             .Gives("least", "1", "from", f => f.Range.Least).Gives("greatest", "1", "to", f => f.Range.Greatest).Says("unit", "unit", f => f.Unit).Says("about", "about what", f => f.Subject).Says("note", "what else to know", f => f.Note)
             .As("planning-figure", "What figures do keepers plan by?", "Targets, rates and rules of print and practice. Where several subjects or sources have a figure, name the subject too.",
                 "FAO 589, Rakocy (2007) and others, named beside each figure.", a => $"{(a["least"] == a["greatest"] ? Figure.Brief(a["least"]) : $"{Figure.Brief(a["least"])} to {Figure.Brief(a["greatest"])}")} {Figure.Pretty(a.Say("unit"))} ({a.Say("about")})."),
-        FishFigures.TemperatureDecision, FishFigures.Comfort,
     ];
 
     private const string RoofSource = "Roof runoff coefficients of rainwater handbooks (Pacey and Cullis 1986, as reprinted)";

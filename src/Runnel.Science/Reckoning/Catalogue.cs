@@ -5,7 +5,7 @@ public static class Catalogue
 {
     private static readonly (Subject Subject, Relation[] Relations)[] Sections =
     [
-        (new("water-tests", "What do my water tests say?"), WaterTests.All),
+        (new("water-tests", "What do my water tests say?"), [.. WaterTests.All, FishFigures.Comfort, FishFigures.TemperatureDecision]),
         (new("dosing", "What do I add, and how much?"), Dosing.All),
         (new("air-for-fish", "How long can they go without air?"), AirForFish.All),
         (new("aerating", "What does my air pump give?"), Aerating.All),

@@ -3,7 +3,7 @@ namespace Runnel.Science.Reckoning;
 /// <summary>What can hurt, in the words that every page, command and answer uses.</summary>
 internal static class Caution
 {
-    public const string Dose = "Weigh doses, dissolve them first, and give them in parts with a test between. A wrong test or a wrong litre figure kills as surely as no dose.";
+    public const string Dose = "Weigh doses, dissolve them first, and give them in parts with a test between. A wrong test or a wrong litre figure kills as surely as no dose. The label, a vet who knows fish and local rules have the last word.";
 
     public const string Caustic = "Hydroxides and oxides burn skin and eyes and raise pH sharply: gloves, goggles, powder into water and never water onto powder, small steps.";
 
@@ -11,7 +11,7 @@ internal static class Caution
 
     public const string Plants = "Salt that is in the loop stays in it: strawberries, beans and lettuce suffer from little sodium.";
 
-    public const string TimeLeft = "Treat the time as the most there is: warm water, feeding and fright shorten it. Act first, reckon afterwards.";
+    public const string TimeLeft = "Treat the time as the most there is: warm water, feeding and fright shorten it. Act first, reckon afterwards. What spare air and alarms the law asks for is a local matter: local rules come first.";
 
     public const string StillDrains = "Treat the time as the most there is: tanks, troughs and pipes above keep draining into it. Act first, reckon afterwards.";
 

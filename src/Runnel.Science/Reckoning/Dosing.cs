@@ -37,7 +37,7 @@ internal static class Dosing
                 double dose = AlkalinityDose.DoseG(alkaline, g["volume_l"], g["delta_alkalinity_mg_l_caco3"], g["purity"]);
                 return [dose, g["delta_alkalinity_mg_l_caco3"] / Conversions.MgCaCO3PerMeq / alkaline.Equivalents];
             },
-            Meaning = a => $"{a.Say("dose_g")} of {a.Given.Word("substance")}" +
+            Meaning = a => $"{a.Say("dose_g")} of {Called(a.Given.Word("substance"))}" +
                 (BaseOf(a.Given).Carbon == 0 ? ". It burns and lifts pH at once: many small steps." : BaseOf(a.Given).DissolvesSlowly ? ", which dissolves slowly and only while the water is soft: hang it in a bag." : ", dissolved first and given in two or more parts."),
         },
         new("alkalinity-per-gram", "Which base gives most for its weight?")
@@ -224,6 +224,9 @@ internal static class Dosing
             Meaning = a => $"{a.Say("ratio_cl_to_no2")} to 1 on nitrite, {a.Say("ratio_cl_to_no2_n")} to 1 on its nitrogen.",
         },
     ];
+
+    // As it stands on the bag, with the formula behind.
+    private static string Called(string substance) => Named.FirstOrDefault(n => n.Value == substance) is { Words: { } words } ? $"{words.Split(',')[0]} ({substance})" : substance;
 
     private static AlkalineBase BaseOf(Given g) => AlkalinityDose.Find(g.Word("substance")) ?? throw new RefusedInputException(
         new Problem("substance", $"\"{g.Word("substance")}\" is not known", $"Give one of {string.Join(", ", Bases)}"));

@@ -25,7 +25,7 @@ public static class Figure
     /// <summary>A figure with its unit behind it, in the trade's spelling.</summary>
     /// <param name="figure">Number or range as text.</param>
     /// <param name="unit">Unit.</param>
-    public static string WithUnit(string figure, string unit) => unit is "1" or "" ? figure : $"{figure} {unit}";
+    public static string WithUnit(string figure, string unit) => unit is "1" or "" ? figure : unit == "°" ? figure + unit : $"{figure} {unit}";
 
     /// <summary>A figure with its unit as it stands in sentences and on pages: °C, m², %.</summary>
     /// <param name="value">Number.</param>
@@ -43,6 +43,7 @@ public static class Figure
         _ => unit.Replace("gal_us", "US gal", StringComparison.Ordinal).Replace("gal_br", "imperial gal", StringComparison.Ordinal)
             .Replace("mm[Hg]", "mmHg", StringComparison.Ordinal).Replace("ug/", "µg/", StringComparison.Ordinal).Replace("ft2", "ft²", StringComparison.Ordinal)
             .Replace("m2", "m²", StringComparison.Ordinal).Replace("m3", "m³", StringComparison.Ordinal)
-            .Replace("CO2", "CO₂", StringComparison.Ordinal).Replace("CaCO3", "CaCO₃", StringComparison.Ordinal),
+            .Replace("as NH3", "as NH₃", StringComparison.Ordinal).Replace("as NH4", "as NH₄", StringComparison.Ordinal)
+            .Replace("as NO2", "as NO₂", StringComparison.Ordinal).Replace("as NO3", "as NO₃", StringComparison.Ordinal).Replace("CO2", "CO₂", StringComparison.Ordinal).Replace("CaCO3", "CaCO₃", StringComparison.Ordinal),
     };
 }

@@ -25,14 +25,14 @@ internal static class FishFigures
             var acts = trouble.Select(l => l.Act).Where(a => a != FishAct.None).Distinct().Order().ToList();
             // Who feeds nothing need not be told to feed less.
             if (acts.Contains(FishAct.StopFeeding)) acts.Remove(FishAct.CutFeed);
-            return [acts.Count == 0 ? "feed normally" : string.Join("; ", acts.Select(Words)), Because(trouble)];
+            return [acts.Count == 0 ? "feed normally" : string.Join("; ", acts.Select(Words)), Because(trouble) ?? "no limit that is listed speaks against it"];
         },
         Meaning = a => Asking(a.Say("decision")),
     };
 
     public static readonly Relation Comfort = new("fish-limit", "Is this water right for my fish?")
     {
-        Explanation = "How a level suits a fish by all published limits together; where they differ, the stricter one counts. Levels in mg/L as the limit has them, temperatures in °C.",
+        Explanation = "How a level suits a fish by all published limits together; where they differ, the stricter one counts. Levels in mg/L as the limit has them (it is named with the result), temperatures in °C.",
         Inputs =
         [
             Species,
@@ -51,7 +51,7 @@ internal static class FishFigures
             {
                 FishComfort.Comfort => "comfort", FishComfort.OutsideComfort => "outside comfort", FishComfort.Stress => "stress", FishComfort.Danger => "danger", _ => "nothing known",
             };
-            return [verdict, Because(judged.Because)];
+            return [verdict, Because(judged.Because) ?? "none is listed"];
         },
         Meaning = a => a.Say("verdict") switch
         {
@@ -60,7 +60,7 @@ internal static class FishFigures
             "stress" => "Some source has fish suffer there: growth, feeding, gills or disease.",
             "danger" => "Some source has fish die there. Act now.",
             _ => "No limit of this quantity is known for this fish.",
-        } + (a.Say("because") is { Length: > 4 } why and not "none" ? $" {why}." : ""),
+        },
     };
 
     private static IReadOnlyList<FishLimit> Trouble(string species, string quantity, double level) => FishLimits.Trouble(Known(species), quantity, level);

@@ -27,7 +27,8 @@ internal static class WaterTests
                 double nh3 = Ammonia.UnionisedMgNPerL(g["tan_mg_n_l"], g["ph"], g["temp_c"]);
                 return [Ammonia.UnionisedFraction(g["ph"], g["temp_c"]), nh3, NitrogenForms.FromNitrogenMgPerL(nh3, NitrogenForm.Ammonia)];
             },
-            Meaning = a => $"{Amounts.Percent(a["f_nh3"])} of the ammonia is un-ionised: {a.Say("nh3_mg_n_l")}. " + a["nh3_mg_n_l"] switch
+            Meaning = a => (a["nh3_mg_n_l"] switch { >= 2 => "It kills. ", >= 0.05 => "Yes, it is harmful. ", >= 0.02 => "Not yet, but it is near. ", _ => "No. " }) +
+                $"{Amounts.Percent(a["f_nh3"])} of the ammonia is un-ionised: {a.Say("nh3_mg_n_l")}. " + a["nh3_mg_n_l"] switch
             {
                 >= 2 => "Fish die near 2 mg/L: stop feeding, change water, and keep pH from rising.",
                 >= 0.05 => "Harm begins at 0.05 mg/L: stop feeding, add air, change water, and do not raise pH.",

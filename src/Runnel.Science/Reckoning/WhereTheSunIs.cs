@@ -12,10 +12,10 @@ internal static class WhereTheSunIs
         Inputs =
         [
             Latitude, LongitudeEast,
-            new Input("time", "time", "moment with its offset") { Kind = InputKind.Time, Example = "2026-01-15T09:00:00+10:00" },
             new Input("local_date", "date", "date by the clock") { Kind = InputKind.Date, Example = "2026-01-15" },
-            Number("utc_offset_h", "h", "clock less universal time, hours", -14, 14, "10"),
+            Number("utc_offset_h", "h", "the clock's hours ahead of universal time (Brisbane 10, Berlin 1, New York -5; one more in summer time)", -14, 14, "10"),
             new Input("local_time", "clock", "time of day by the clock of that date") { Kind = InputKind.Clock, Example = "12:00", Default = "12:00", Optional = true },
+            new Input("time", "time", "moment with its offset") { Kind = InputKind.Time, Example = "2026-01-15T09:00:00+10:00" },
             Elevation.Within(-450, 9000).Or("0"),
             Number("pressure_mbar", "mbar", "air pressure, which lifts the sun a little", 0, 1100, "1013.25").Or("1013.25"),
             Number("temperature_c", "degC", "air temperature, for the same", -90, 60, "12").Or("12"),
@@ -23,7 +23,7 @@ internal static class WhereTheSunIs
             Number("surface_slope_deg", "deg", "slope of a surface", 0, 180, "0").Or("0"),
             Number("surface_azimuth_rotation_deg", "deg", "direction it faces, from south, west positive; north is 180", -360, 360, "0").Or("0"),
         ],
-        Choices = [new([["time"], ["local_date", "utc_offset_h"]])],
+        Choices = [new([["local_date", "utc_offset_h"], ["time"]])],
         Rules =
         [
             new("time", g => !g.Has("time") || g.Time("time").Year is >= 1901 and <= 2099, "is out of range", "Give a time of the years 1901 to 2099, a time with its offset such as 2026-02-01T12:00:00+10:00"),

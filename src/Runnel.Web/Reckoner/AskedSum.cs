@@ -33,14 +33,12 @@ public sealed class AskedSum
             string symbol = isExample ? input.UnitOnPages ?? input.Unit : query[UnitField(input)].ToString();
             if (units.Count > 0) asked._units[input.Name] = units.FirstOrDefault(u => u.Symbol == symbol) ?? units[0];
             if (!isExample) asked._texts[input.Name] = query[input.Name].ToString().Trim();
-            else if (input.Default is { } usual) asked._texts[input.Name] = usual;
+            else if (input.Default is { } usual) asked._texts[input.Name] = asked.InUnitShown(input, usual);
         }
 
         if (isExample)
         {
-            foreach ((string name, string text) in relation.ExampleInputs) asked._texts[name] = text;
-            foreach (Input input in relation.Inputs.Where(i => i.UnitOnPages is not null && asked._texts.ContainsKey(i.Name)))
-                asked._texts[input.Name] = Shown(double.Parse(asked._texts[input.Name], CultureInfo.InvariantCulture), asked._units[input.Name]).ToString("G6", CultureInfo.InvariantCulture);
+            foreach ((string name, string text) in relation.ExampleInputs) asked._texts[name] = asked.InUnitShown(relation.Find(name)!, text);
         }
 
         asked.Solve();
@@ -63,7 +61,7 @@ public sealed class AskedSum
     }
 
     /// <summary>The range as a hint under the field: an upper end that nobody reaches is left out.</summary>
-    public string HintOf(Input input) => input.Greatest < 1e6 || input.Kind is not InputKind.Number || UnitOf(input) is not { } unit ? RangeOf(input)
+    public string HintOf(Input input) => input.Kind == InputKind.Numbers ? "numbers parted by blanks or semicolons" : input.Greatest < 1e6 || input.Kind is not InputKind.Number || UnitOf(input) is not { } unit ? RangeOf(input)
         : Figure.WithUnit($"{Figure.Brief(Shown(input.Least, unit))} or more", Figure.Pretty(unit.Symbol));
 
     /// <summary>A value in the input's own unit, carried to the unit chosen.</summary>
@@ -89,6 +87,9 @@ public sealed class AskedSum
     /// <summary>The same sum on the command line.</summary>
     public string Command => "runnel reckon " + Relation.Name + string.Concat(Given().Where(g => g.Value.Length > 0 && g.Value != Relation.Find(g.Key)!.Default)
         .Select(g => $" --{g.Key} {(g.Value.AsSpan().IndexOfAny(" ;()") >= 0 ? $"\"{g.Value}\"" : g.Value)}"));
+
+    private string InUnitShown(Input input, string own) => UnitOf(input) is not { } unit || unit is { Scale: 1, Offset: 0 } || !double.TryParse(own, CultureInfo.InvariantCulture, out double value) ? own
+        : Shown(value, unit).ToString("G6", CultureInfo.InvariantCulture);
 
     private bool IsOwnUnit(Input input) => UnitOf(input) is null or { Scale: 1, Offset: 0 };
 

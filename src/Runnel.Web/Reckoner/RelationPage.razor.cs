@@ -23,6 +23,9 @@ public sealed partial class RelationPage : ComponentBase
         || Blocks.Any(b => b.IsUsual && b.Groups.Skip(1).SelectMany(g => g).Any(i => Asked!.TextOf(i).Length > 0))
         || Asked!.Errors.Any(e => Relation.Find(e.Field)?.Default is not null);
 
+    // The answer itself, in type that is read at arm's length; a look-up whose first figure is missing says the rest in words.
+    private string? Headline => Asked?.Answer?.Say(Relation.MainOutput.Name) is { Length: <= 40 } said and not "none" && Relation.MainOutput.Unit != "time" ? said : null;
+
     protected override void OnInitialized()
     {
         if (Catalogue.Find(Name) is not { } relation)

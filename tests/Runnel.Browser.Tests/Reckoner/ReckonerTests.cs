@@ -13,7 +13,7 @@ public sealed class ReckonerTests(Site site)
     {
         await using Visit visit = await site.OpenAsync(390, new() { JavaScriptEnabled = false });
         await visit.Page.GotoAsync("/reckoner");
-        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Is my ammonia harmful?" }).ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Is my ammonia harmful?" }).First.ClickAsync();
         await visit.Page.GetByLabel("Water temperature", new() { Exact = true }).FillAsync("75.2");
         await visit.Page.GetByLabel("Unit of Water temperature").SelectOptionAsync("degF");
         await visit.Page.GetByLabel("pH", new() { Exact = true }).FillAsync("8");
@@ -28,7 +28,54 @@ public sealed class ReckonerTests(Site site)
         await Assertions.Expect(answer.GetByText("Emerson, Russo, Lund and Thurston (1975)").First).ToBeVisibleAsync();
     }
 
+    // From the reckoner's first page one tap reaches the question, and the answer stands first, in type of 2 rem and more.
     [Theory]
+    [InlineData("Is my ammonia harmful?", "0.0537 mg/L as N")]
+    [InlineData("How much bicarbonate?", "40 g")]
+    [InlineData("How long can they go without air?", "40 min")]
+    public async Task What_is_asked_most_is_one_tap_away_and_answered_in_large_type(string question, string answer)
+    {
+        await using Visit visit = await site.OpenAsync(390);
+        await visit.Page.GotoAsync("/reckoner");
+        ILocator most = visit.Page.GetByRole(AriaRole.Navigation, new() { Name = "Asked most" }).GetByRole(AriaRole.Link, new() { Name = question });
+        await Assertions.Expect(most).ToBeInViewportAsync();
+        await most.ClickAsync();
+        ILocator figure = visit.Page.Locator("#answer .headline b");
+        await Assertions.Expect(figure).ToHaveTextAsync(answer);
+        Assert.True(await figure.EvaluateAsync<double>("e => parseFloat(getComputedStyle(e).fontSize)") >= 32);
+        await Assertions.Expect(visit.Page.Locator("#answer .cautions")).ToContainTextAsync("local rules");
+        await visit.AssertSoundAsync();
+    }
+
+    // Source: Reda and Andreas (2004), table A5.1: zenith 50.1116 degrees, so 39.9 degrees above the horizon, at 194.3 degrees.
+    [Fact]
+    public async Task Inputs_that_go_together_in_several_ways_stand_once_and_dates_have_their_own_fields()
+    {
+        await using Visit visit = await site.OpenAsync(768);
+        await visit.Page.GotoAsync("/reckoner/air");
+        Assert.Equal(1, await visit.Page.Locator("#dry_bulb_c").CountAsync());
+        await visit.Page.GetByLabel("Air temperature", new() { Exact = true }).FillAsync("");
+        await visit.Page.GetByLabel("Dew point", new() { Exact = true }).FillAsync("20");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Reckon" }).ClickAsync();
+        await Assertions.Expect(visit.Page.Locator("#answer .say")).ToContainTextAsync("70 % humidity, dew at 20 °C");
+        await visit.AssertSoundAsync();
+
+        await visit.Page.GotoAsync("/reckoner/sun");
+        await visit.Page.GetByLabel("Latitude, south negative").FillAsync("39.742476");
+        await visit.Page.GetByLabel("Longitude, west negative").FillAsync("-105.1786");
+        await visit.Page.GetByLabel("Date by the clock").FillAsync("2003-10-17");
+        await visit.Page.GetByLabel("The clock's hours ahead of universal time").First.FillAsync("-7");
+        await visit.Page.GetByLabel("Time of day by the clock of that date").FillAsync("12:30");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Reckon" }).ClickAsync();
+        await Assertions.Expect(visit.Page.Locator("#answer .say")).ToContainTextAsync("39.9° above the horizon, in the south (194° from north). It is up from 06:13");
+        await visit.AssertSoundAsync();
+    }
+
+    [Theory]
+    [InlineData("/reckoner/fish-limit", 390, ColorScheme.Dark)]
+    [InlineData("/reckoner/sun", 390, ColorScheme.Dark)]
+    [InlineData("/reckoner/thin-layer-moisture-ratio", 768, ColorScheme.Light)]
+    [InlineData("/reckoner", 1280, ColorScheme.Dark)]
     [InlineData("/reckoner", 390, ColorScheme.Light)]
     [InlineData("/reckoner/eto-daily", 390, ColorScheme.Dark)]
     [InlineData("/reckoner/dose-to-raise-alkalinity", 1280, ColorScheme.Light)]
