@@ -49,7 +49,11 @@ internal static class FishFigures
             var judged = FishLimits.Judge(g.Word("species"), g.Word("quantity"), g["level"]);
             string verdict = judged.Comfort switch
             {
-                FishComfort.Comfort => "comfort", FishComfort.OutsideComfort => "outside comfort", FishComfort.Stress => "stress", FishComfort.Danger => "danger", _ => "nothing known",
+                FishComfort.Comfort => "comfort",
+                FishComfort.OutsideComfort => "outside comfort",
+                FishComfort.Stress => "stress",
+                FishComfort.Danger => "danger",
+                _ => "nothing known",
             };
             return [verdict, Because(judged.Because) ?? "none is listed"];
         },
@@ -73,7 +77,12 @@ internal static class FishFigures
 
     private static string Words(FishAct act) => act switch
     {
-        FishAct.Alarm => "alarm", FishAct.StopFeeding => "stop feeding", FishAct.CutFeed => "growth poor: cut feed", FishAct.DoNotHandle => "do not handle", FishAct.RaiseAeration => "raise aeration", _ => "",
+        FishAct.Alarm => "alarm",
+        FishAct.StopFeeding => "stop feeding",
+        FishAct.CutFeed => "growth poor: cut feed",
+        FishAct.DoNotHandle => "do not handle",
+        FishAct.RaiseAeration => "raise aeration",
+        _ => "",
     };
 
     private static string Asking(string decision) => decision == "feed normally" ? "Nothing speaks against feeding normally."

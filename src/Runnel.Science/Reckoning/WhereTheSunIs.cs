@@ -48,7 +48,8 @@ internal static class WhereTheSunIs
             new Output("equation_of_time_min", "min", "equation of time").Folded(),
             new Output("julian_day", "d", "Julian day").Folded(),
         ],
-        Along = "latitude_deg", Shown = (-66, 66),
+        Along = "latitude_deg",
+        Shown = (-66, 66),
         Formula = "sums of periodic terms of the earth's orbit, then spherical astronomy",
         Source = "Reda and Andreas (2004), Solar Position Algorithm, NREL/TP-560-34302; to 0.0003 degrees. Rise and set where the upper limb meets a level horizon (-0.8333 degrees).",
         Reckon = g =>
