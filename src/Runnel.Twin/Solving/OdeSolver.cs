@@ -80,7 +80,15 @@ public sealed class OdeSolver
     public void Change(ReadOnlySpan<double> state)
     {
         work.Restarts++;
-        Begin(Time, state);
+        double time = Time;
+        if (explicitStepper is not null && IsStiff)
+        {
+            // What follows a change moves fast at first: the explicit method is quicker there, and hands over again when it should.
+            stepper = explicitStepper;
+            stepper.Proposed = 0;
+        }
+
+        Begin(time, state);
     }
 
     /// <summary>Goes on to a time, or to where it must stop.</summary>
