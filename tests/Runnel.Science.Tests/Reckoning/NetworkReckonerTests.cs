@@ -25,7 +25,9 @@ public sealed class NetworkReckonerTests
         bool darcy = c.At("headloss").GetString() == "D-W";
         var given = new Dictionary<string, string>
         {
-            ["hf_m"] = Text(from - to), ["length_m"] = Text(pipe.Number("length_m")), ["diameter_m"] = Text(pipe.Number("diameter_mm")) + " mm",
+            ["hf_m"] = Text(from - to),
+            ["length_m"] = Text(pipe.Number("length_m")),
+            ["diameter_m"] = Text(pipe.Number("diameter_mm")) + " mm",
             [darcy ? "roughness_mm" : "c"] = Text(pipe.Number("roughness")),
         };
         if (darcy)
@@ -46,8 +48,13 @@ public sealed class NetworkReckonerTests
         string Of(string field) => string.Join(' ', pipes.Select(p => Text(p.Number(field))));
         var answer = Solved("parallel-pipes", new()
         {
-            ["head_m"] = Text(c.At("reservoirs")[0].Number("head_m")), ["outlets_m"] = Text(c.At("reservoirs")[1].Number("head_m")), ["lengths_m"] = Of("length_m"), ["diameters_mm"] = Of("diameter_mm"),
-            ["minor_ks"] = Of("minor_loss_K"), ["roughness_mm"] = Text(pipes[0].Number("roughness")), ["nu_m2_s"] = Text(c.Number("nu_m2_s")),
+            ["head_m"] = Text(c.At("reservoirs")[0].Number("head_m")),
+            ["outlets_m"] = Text(c.At("reservoirs")[1].Number("head_m")),
+            ["lengths_m"] = Of("length_m"),
+            ["diameters_mm"] = Of("diameter_mm"),
+            ["minor_ks"] = Of("minor_loss_K"),
+            ["roughness_mm"] = Text(pipes[0].Number("roughness")),
+            ["nu_m2_s"] = Text(c.Number("nu_m2_s")),
         });
         double[] flows = Numbers(answer.Say("branches_l_min"));
         for (int i = 0; i < pipes.Length; i++) c.Near(c.Number("expected_colebrook", "flow_L_min", pipes[i].At("id").GetString()!), flows[i], 0.002);
@@ -60,8 +67,13 @@ public sealed class NetworkReckonerTests
         var pipes = c.At("pipes").EnumerateArray().ToArray();
         var answer = Solved("emitter-line", new()
         {
-            ["head_m"] = Text(c.At("reservoirs")[0].Number("head_m")), ["count"] = Text(pipes.Length), ["spacing_m"] = Text(pipes[0].Number("length_m")), ["diameter_mm"] = Text(pipes[0].Number("diameter_mm")),
-            ["roughness_mm"] = Text(pipes[0].Number("roughness")), ["coeff_L_min_per_m_pow"] = Text(c.At("emitters")[0].Number("coeff_L_min_per_m_pow")), ["emitter_exponent"] = Text(c.Number("emitter_exponent")),
+            ["head_m"] = Text(c.At("reservoirs")[0].Number("head_m")),
+            ["count"] = Text(pipes.Length),
+            ["spacing_m"] = Text(pipes[0].Number("length_m")),
+            ["diameter_mm"] = Text(pipes[0].Number("diameter_mm")),
+            ["roughness_mm"] = Text(pipes[0].Number("roughness")),
+            ["coeff_L_min_per_m_pow"] = Text(c.At("emitters")[0].Number("coeff_L_min_per_m_pow")),
+            ["emitter_exponent"] = Text(c.Number("emitter_exponent")),
             ["nu_m2_s"] = Text(c.Number("nu_m2_s")),
         });
         double[] each = Numbers(answer.Say("emitters_l_min"));
@@ -83,8 +95,14 @@ public sealed class NetworkReckonerTests
         var (tank, pipe) = (c.At("tanks")[0], c.At("pipes")[0]);
         var given = new Dictionary<string, string>
         {
-            ["tank_diameter_m"] = Text(tank.Number("diameter_m")), ["h1_m"] = Text(tank.Number("initial_level_m")), ["fall_m"] = Text(tank.Number("elevation_m")), ["length_m"] = Text(pipe.Number("length_m")),
-            ["diameter_m"] = Text(pipe.Number("diameter_mm")) + " mm", ["roughness_mm"] = Text(pipe.Number("roughness")), ["minor_k"] = Text(pipe.Number("minor_loss_K")), ["nu_m2_s"] = Text(c.Number("nu_m2_s")),
+            ["tank_diameter_m"] = Text(tank.Number("diameter_m")),
+            ["h1_m"] = Text(tank.Number("initial_level_m")),
+            ["fall_m"] = Text(tank.Number("elevation_m")),
+            ["length_m"] = Text(pipe.Number("length_m")),
+            ["diameter_m"] = Text(pipe.Number("diameter_mm")) + " mm",
+            ["roughness_mm"] = Text(pipe.Number("roughness")),
+            ["minor_k"] = Text(pipe.Number("minor_loss_K")),
+            ["nu_m2_s"] = Text(c.Number("nu_m2_s")),
         };
         c.Near(c.Number("expected_continuous", "colebrook", "empty_s"), Solved("drain-down-pipe", given)["time_s"], 0.001);
         foreach (var level in c.At("expected_continuous", "colebrook", "level_m").EnumerateObject().Where(l => l.Name != "0"))
@@ -99,8 +117,20 @@ public sealed class NetworkReckonerTests
     {
         var given = new Dictionary<string, string>
         {
-            ["shutoff_head_m"] = "5", ["flow1_l_min"] = "80", ["head1_m"] = "3.5", ["flow2_l_min"] = "160", ["head2_m"] = "0", ["riser_length_m"] = "3", ["riser_diameter_mm"] = "40", ["riser_k"] = "2.5",
-            ["outlets_m"] = "1.1 1.25 1 6", ["lengths_m"] = "1 2 3 4", ["diameters_mm"] = "25", ["minor_ks"] = "6", ["roughness_mm"] = "0.0015", ["nu_m2_s"] = "1.004e-6",
+            ["shutoff_head_m"] = "5",
+            ["flow1_l_min"] = "80",
+            ["head1_m"] = "3.5",
+            ["flow2_l_min"] = "160",
+            ["head2_m"] = "0",
+            ["riser_length_m"] = "3",
+            ["riser_diameter_mm"] = "40",
+            ["riser_k"] = "2.5",
+            ["outlets_m"] = "1.1 1.25 1 6",
+            ["lengths_m"] = "1 2 3 4",
+            ["diameters_mm"] = "25",
+            ["minor_ks"] = "6",
+            ["roughness_mm"] = "0.0015",
+            ["nu_m2_s"] = "1.004e-6",
         };
         var answer = Solved("pump-branches", given);
         double[] flows = Numbers(answer.Say("branches_l_min"));
@@ -108,7 +138,12 @@ public sealed class NetworkReckonerTests
         Assert.Equal(0, flows[3], 1e-3); // 6 m is more than the pump can lift
         double Loss(double flow, string length, string bore, string k) => Solved("pipe", new()
         {
-            ["flow_m3_s"] = Text(flow) + " L/min", ["length_m"] = length, ["diameter_m"] = bore, ["roughness_mm"] = "0.0015", ["minor_k"] = k, ["nu_m2_s"] = "1.004e-6",
+            ["flow_m3_s"] = Text(flow) + " L/min",
+            ["length_m"] = length,
+            ["diameter_m"] = bore,
+            ["roughness_mm"] = "0.0015",
+            ["minor_k"] = k,
+            ["nu_m2_s"] = "1.004e-6",
         })["head_loss_m"];
         double pump = Solved("pump-curve", new() { ["h0_m"] = "5", ["q1_l_min"] = "80", ["h1_m"] = "3.5", ["q2_l_min"] = "160", ["h2_m"] = "0", ["flow_l_min"] = Text(answer["total_l_min"]) })["head_m"];
         Assert.Equal(answer["manifold_head_m"], pump - Loss(answer["total_l_min"], "3", "0.04", "2.5"), 1e-4);

@@ -71,7 +71,8 @@ internal static class ReckonedHydraulics
             Inputs = new() { ["lift_ft"] = ("lift_m", "ft"), ["losses_ft"] = ("losses_m", "ft") },
             Also = new()
             {
-                ["tank_pressure_kpa"] = Text(c.Number("tank_pressure_psia") * KPaPerPsi), ["vapour_pressure_kpa"] = Text(c.Number("vapour_pressure_psi") * KPaPerPsi),
+                ["tank_pressure_kpa"] = Text(c.Number("tank_pressure_psia") * KPaPerPsi),
+                ["vapour_pressure_kpa"] = Text(c.Number("vapour_pressure_psi") * KPaPerPsi),
                 ["specific_weight_kn_m3"] = Text(c.Number("specific_weight_lbf_ft3") * KNPerM3OfLbfPerFt3),
             },
             Outputs = new() { ["npsha_ft"] = ("npsha_m", 1 / Foot) },
@@ -146,7 +147,8 @@ internal static class ReckonedHydraulics
         "wetwell-relation-ufc" => new("sump-band") { Inputs = new() { ["q_L_s"] = ("p_l_min", "L/s") } },
         "wetwell-worked-example" => new("sump-band")
         {
-            Inputs = new() { ["T_s"] = ("t_s", ""), ["pump_L_s"] = ("p_l_min", "L/s") }, Outputs = new() { ["volume_L"] = ("v_l", 1) },
+            Inputs = new() { ["T_s"] = ("t_s", ""), ["pump_L_s"] = ("p_l_min", "L/s") },
+            Outputs = new() { ["volume_L"] = ("v_l", 1) },
         },
         "sump-cycle" or "sump-infer" => new("sump-cycle") { Outputs = SumpResults },
         "sump-max-starts" => new("most-starts"),
@@ -211,12 +213,17 @@ internal static class ReckonedHydraulics
         {
             Inputs = new()
             {
-                ["head_ft"] = ("head_m", "ft"), ["pipe1_inside_in"] = ("diameter1_m", "in"), ["pipe1_length_ft"] = ("length1_m", "ft"), ["pipe2_inside_in"] = ("diameter2_m", "in"),
-                ["pipe2_length_ft"] = ("length2_m", "ft"), ["roughness_in"] = ("roughness_mm", "in"),
+                ["head_ft"] = ("head_m", "ft"),
+                ["pipe1_inside_in"] = ("diameter1_m", "in"),
+                ["pipe1_length_ft"] = ("length1_m", "ft"),
+                ["pipe2_inside_in"] = ("diameter2_m", "in"),
+                ["pipe2_length_ft"] = ("length2_m", "ft"),
+                ["roughness_in"] = ("roughness_mm", "in"),
             },
             Also = new()
             {
-                ["minor_k1"] = Text(c.Number("K_entrance_on_pipe1") + (68 * rated)), ["minor_k2"] = Text(MinorLoss.SuddenContraction(bore2, bore1) + c.Number("K_exit_on_pipe2")),
+                ["minor_k1"] = Text(c.Number("K_entrance_on_pipe1") + (68 * rated)),
+                ["minor_k2"] = Text(MinorLoss.SuddenContraction(bore2, bore1) + c.Number("K_exit_on_pipe2")),
                 ["nu_m2_s"] = Text(CraneViscosity(c)),
             },
             Outputs = new() { ["flow_gal_min"] = ("flow_l_min", 1 / LPerMinOfGal) },
