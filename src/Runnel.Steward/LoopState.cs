@@ -28,9 +28,9 @@ internal sealed class LoopState(PlaceDescription place)
     /// <summary>Last reading of any channel.</summary>
     public Instant LastReading { get; set; }
 
-    public RunTrace Pump { get; } = new();
-    public RunTrace TopUp { get; } = new(new LostOffs());
-    public RunTrace Bleed { get; } = new(new LostOffs());
+    public RunTrace Pump { get; } = new(new LostOffs(runsAreAlike: false));
+    public RunTrace TopUp { get; } = new(new LostOffs(runsAreAlike: true));
+    public RunTrace Bleed { get; } = new(new LostOffs(runsAreAlike: true));
     public CycleTracker Cycles { get; } = new();
     public ChannelTrace[] Channels { get; } = [.. place.Channels.Select(_ => new ChannelTrace())];
     public HourBook Hours { get; } = new();

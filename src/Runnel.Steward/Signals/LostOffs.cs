@@ -2,12 +2,14 @@ using NodaTime;
 
 namespace Runnel.Steward.Signals;
 
-/// <summary>Tells when the log lost the "off" of a valve, whose doses are alike: by an "on" while it is on, in a log that speaks of changes
-/// only; or by an "off" that came with the log's steady repeats, long after the usual dose was over.</summary>
-internal sealed class LostOffs
+/// <summary>Tells when the log lost an "off": by an "on" while it is on, in a log that speaks of changes only; or, of a valve, whose doses are
+/// alike, by an "off" that came with the log's steady repeats, long after the usual dose was over.</summary>
+/// <param name="runsAreAlike">Runs have much the same length, as doses have and a pump's runs have not.</param>
+internal sealed class LostOffs(bool runsAreAlike)
 {
     /// <summary>Runs needed before their usual length is known.</summary>
     private const int UsualFrom = 2;
+    private const int MostRuns = 60;
 
     /// <summary>A log whose states repeat less often than this share of its changes speaks of changes only.</summary>
     private const double FewRepeats = 0.05;
@@ -39,12 +41,10 @@ internal sealed class LostOffs
     /// <param name="on">What that reading says.</param>
     public Instant? TrueEnd(IReadOnlyList<Run> runs, Instant since, Instant now, bool on)
     {
-        if (runs.Count < UsualFrom) return null;
-        double[] lengths = [.. runs.Select(r => r.Seconds).Order()];
+        if (runs.Count < UsualFrom || (on ? _repeats > Math.Max(1, FewRepeats * _edges) : !runsAreAlike)) return null;
+        double[] lengths = [.. runs.TakeLast(MostRuns).Select(r => r.Seconds).Order()];
         var end = since + Duration.FromSeconds(lengths[lengths.Length / 2]);
-        bool lost = on
-            ? _repeats <= Math.Max(1, FewRepeats * _edges)
-            : (now - since).TotalSeconds > 2 * lengths[^1] && CameWithRepeats(now, lengths[^1]);
+        bool lost = on || ((now - since).TotalSeconds > 2 * lengths[^1] && CameWithRepeats(now, lengths[^1]));
         return lost && end < now ? end : null;
     }
 

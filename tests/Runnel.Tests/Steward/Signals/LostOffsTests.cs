@@ -6,7 +6,7 @@ namespace Runnel.Tests.Steward.Signals;
 public sealed class LostOffsTests
 {
     private static readonly Instant Start = Instant.FromUtc(2026, 3, 1, 0, 0);
-    private readonly RunTrace _valve = new(new LostOffs());
+    private readonly RunTrace _valve = new(new LostOffs(runsAreAlike: true));
 
     private void Say(double minutes, bool on) => _valve.Take(Start + Duration.FromMinutes(minutes), on);
 
