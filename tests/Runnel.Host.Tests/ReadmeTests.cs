@@ -19,6 +19,7 @@ public sealed partial class ReadmeTests : IDisposable
     {
         await using (var log = new StreamWriter(Path.Combine(_folder.FullName, "LOG.csv"))) CsvText.WriteLog(InventedDemo.Make(), log);
         foreach (string script in new[] { "run", "runnel", "check" }) File.CreateSymbolicLink(Path.Combine(_folder.FullName, script), Path.Combine(_root, script));
+        Directory.CreateSymbolicLink(Path.Combine(_folder.FullName, "places"), Path.Combine(_root, "places"));
 
         var commands = Commands(await File.ReadAllTextAsync(Path.Combine(_root, "README.md"), Cancel));
         Assert.True(commands.Count >= 6, string.Join('\n', commands));
