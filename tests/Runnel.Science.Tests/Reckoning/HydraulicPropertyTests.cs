@@ -1,4 +1,3 @@
-using System.Globalization;
 using CsCheck;
 using Runnel.Science.Reckoning;
 
@@ -22,15 +21,8 @@ public sealed class HydraulicPropertyTests
     };
 
     [Theory, MemberData(nameof(Inverses))]
-    public void Given_the_result_the_input_comes_back(string relation, string range, string result, string rest)
-    {
-        var (name, from, to) = Range(range);
-        Gen.Double[from, to].Sample(value =>
-        {
-            double forth = Solved(relation, rest, (name, value))[result];
-            Assert.Equal(1, Solved(relation, rest, (result, forth))[name] / value, 1e-6);
-        }, iter: 100);
-    }
+    public void Given_the_result_the_input_comes_back(string relation, string range, string result, string rest) =>
+        OverRanges.UndoesItself(relation, range, result, rest);
 
     // Relation; input; result; whether it rises with the input; the rest.
     public static TheoryData<string, string, string, bool, string> Monotone => new()
@@ -86,26 +78,15 @@ public sealed class HydraulicPropertyTests
     };
 
     [Theory, MemberData(nameof(Monotone))]
-    public void More_of_the_cause_is_more_or_less_of_the_effect(string relation, string range, string result, bool rises, string rest)
-    {
-        var (name, from, to) = Range(range);
-        bool whole = Catalogue.Find(relation)!.Find(name)!.Kind == InputKind.Whole;
-        double last = double.NaN;
-        for (int i = 0; i <= 30; i++)
-        {
-            double value = from + ((to - from) * i / 30), now = Solved(relation, rest, (name, whole ? Math.Round(value) : value))[result];
-            Assert.True(double.IsFinite(now), $"{name} {value}");
-            if (i > 0) Assert.True(rises ? now >= last : now <= last, string.Create(CultureInfo.InvariantCulture, $"{relation}: {result} goes from {last:R} to {now:R} at {name} {value:R}"));
-            last = now;
-        }
-    }
+    public void More_of_the_cause_is_more_or_less_of_the_effect(string relation, string range, string result, bool rises, string rest) =>
+        OverRanges.OnlyMoves(relation, range, result, rises, rest);
 
     [Fact]
     public void A_measured_curve_is_found_again() => Gen.Select(Gen.Double[1, 20], Gen.Double[20, 500], Gen.Double[1.2, 2.8]).Sample((head, most, power) =>
     {
         double r = head / Math.Pow(most, power);
         double[] flows = [.. Enumerable.Range(0, 8).Select(i => most * i / 8)], heads = [.. flows.Select(q => head - (r * Math.Pow(q, power)))];
-        var answer = Solved("pump-curve-fit", "", ("flows_l_min", flows), ("heads_m", heads));
+        var answer = OverRanges.Solved("pump-curve-fit", "", ("flows_l_min", flows), ("heads_m", heads));
         Assert.Equal(1, answer["h0_m"] / head, 1e-5);
         Assert.Equal(power, answer["n"], 1e-3);
         Assert.Equal(1, answer["qmax_l_min"] / most, 1e-3);
@@ -124,7 +105,7 @@ public sealed class HydraulicPropertyTests
     [InlineData("tee branch", 1.8)]
     [InlineData("Swing-Check-Valve-Open", 2.5)]
     public void A_fitting_is_known_by_words_that_are_its_own(string fitting, double k) =>
-        Assert.Equal(k, Solved("fitting-loss", "", ("fitting", fitting))["k"]);
+        Assert.Equal(k, OverRanges.Solved("fitting-loss", "", ("fitting", fitting))["k"]);
 
     [Fact]
     public void A_fitting_that_could_be_several_is_refused_with_the_list()
@@ -136,22 +117,8 @@ public sealed class HydraulicPropertyTests
     [Fact]
     public void A_pump_that_no_longer_keeps_up_has_no_run_time()
     {
-        var answer = Solved("sump-wear", "v_l=65 q_l_min=50 p_l_min=60 loss=0.3");
+        var answer = OverRanges.Solved("sump-wear", "v_l=65 q_l_min=50 p_l_min=60 loss=0.3");
         Assert.False(double.IsFinite(answer["run_after_min"]));
         Assert.Contains("no longer keeps up", answer.Meaning, StringComparison.Ordinal);
-    }
-
-    private static (string Name, double From, double To) Range(string text)
-    {
-        string[] parts = text.Split('=', StringSplitOptions.None), ends = parts[1].Split("..");
-        return (parts[0], double.Parse(ends[0], CultureInfo.InvariantCulture), double.Parse(ends[1], CultureInfo.InvariantCulture));
-    }
-
-    private static Answer Solved(string relation, string rest, params (string Name, object Value)[] more)
-    {
-        var given = rest.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(p => p.Split('=')).Select(p => KeyValuePair.Create(p[0], p[1]))
-            .Concat(more.Select(m => KeyValuePair.Create(m.Name, m.Value is double[] list ? string.Join(' ', list.Select(v => v.ToString("R", CultureInfo.InvariantCulture))) : Convert.ToString(m.Value, CultureInfo.InvariantCulture)!)));
-        var (answer, problems) = Catalogue.Find(relation)!.Solve(given);
-        return answer ?? throw new InvalidOperationException($"{relation}: {string.Join(" ", problems.Select(p => p.Line))}");
     }
 }
