@@ -7,8 +7,8 @@ namespace Runnel.Web.Findings;
 
 public sealed partial class NoticeEntry : ComponentBase
 {
-    /// <summary>Rounds that are told with their times; of more, only the number.</summary>
-    private const int MostRoundsTold = 4;
+    /// <summary>Bouts that are told with their times; of more, only the number.</summary>
+    private const int MostBoutsTold = 4;
 
     [Parameter] public required NoticeSeries Series { get; set; }
     [Parameter] public required DateTimeZone Zone { get; set; }
@@ -38,20 +38,20 @@ public sealed partial class NoticeEntry : ComponentBase
         {
             string words = Series.Times == 1
                 ? $"Since {Times.DayAndClock(Notice.Since, Zone)}"
-                : $"{Rounds} since {Times.DayAndMonth(Series.FirstSince.InZone(Zone).Date)}; the last from {Times.DayAndClock(Notice.Since, Zone)}";
+                : $"{Bouts} since {Times.DayAndMonth(Series.FirstSince.InZone(Zone).Date)}; the last from {Times.DayAndClock(Notice.Since, Zone)}";
             if (Notice.FirstNoticed - Notice.Since > Duration.FromMinutes(1)) words += $", noticed {Times.DayAndClock(Notice.FirstNoticed, Zone)}";
             if (Notice.Cleared is { } cleared) return $"{words}; over {Times.DayAndClock(cleared, Zone)}.";
             return Notice.TimeLeft is { } left ? $"{words}; at least {Times.SpanRoundedDown(left)} left." : words + ".";
         }
     }
 
-    private string Rounds => Series.Times == 2 ? "Twice" : $"{Figures.Number(Series.Times)} times";
+    private string Bouts => Series.Times == 2 ? "Twice" : $"{Figures.Number(Series.Times)} times";
 
-    private string EarlierRounds
+    private string EarlierBouts
     {
         get
         {
-            Notice[] told = [.. Series.Earlier.Reverse().Take(MostRoundsTold)];
+            Notice[] told = [.. Series.Earlier.Reverse().Take(MostBoutsTold)];
             string words = "Before that: " + string.Join("; ", told.Select(n => $"{Times.DayAndClock(n.Since, Zone)}, for {Times.Span(n.Cleared!.Value - n.Since)}"));
             int more = Series.Earlier.Count - told.Length;
             return more == 0 ? words + "." : $"{words}; and {Figures.Number(more)} more.";

@@ -11,7 +11,7 @@ public static class TopNotice
         .OrderBy(n => n.Urgency).ThenBy(n => n.FirstNoticed)
         .FirstOrDefault();
 
-    /// <summary>The trouble that the page leads with, with its earlier rounds; null where there is none.</summary>
+    /// <summary>The trouble that the page leads with, with its earlier bouts; null where there is none.</summary>
     public static NoticeSeries? SeriesOf(Diagnosis diagnosis)
     {
         Notice? top = Of(diagnosis);
