@@ -40,21 +40,28 @@ public sealed class ImportStoppedTests(LargeLog log) : IClassFixture<LargeLog>
     [Fact]
     public async Task Interrupted_it_ends_with_3_and_goes_on_where_it_stopped()
     {
-        string records = log.At("interrupted.sqlite");
-        using (var import = Import(records))
-        {
-            long acknowledged = await ReadAcknowledgementsAsync(import, 2);
-            using (var signal = Process.Start("kill", ["-INT", import.Id.ToString(CultureInfo.InvariantCulture)])) await signal.WaitForExitAsync(Cancel);
-            string rest = await import.StandardError.ReadToEndAsync(Cancel);
-            await import.WaitForExitAsync(Cancel);
-            Assert.Equal(3, import.ExitCode);
-            Assert.Contains("runnel: stopped: ", rest, StringComparison.Ordinal);
-            Assert.DoesNotContain("   at ", rest, StringComparison.Ordinal);
-            Assert.InRange(await CountAsync(records), acknowledged, LargeLog.Rows - 1);
-        }
-
+        // On a busy machine an import may be over before the signal reaches it: then another is interrupted.
+        string records = log.At("interrupted-1.sqlite");
+        for (int attempt = 2; !await InterruptAsync(records) && attempt < 8; attempt++) records = log.At($"interrupted-{attempt}.sqlite");
+        Assert.InRange(await CountAsync(records), 1, LargeLog.Rows - 1);
         Assert.Equal(0, (await Cli.RunAsync("import", "--place", log.Place, log.Log, "--records", records)).Code);
         Assert.Equal(LargeLog.Rows, await CountAsync(records));
+    }
+
+    /// <summary>Starts an import and interrupts it; false where it was over before the signal came.</summary>
+    private async Task<bool> InterruptAsync(string records)
+    {
+        using var import = Import(records);
+        long acknowledged = await ReadAcknowledgementsAsync(import, 1);
+        using (var signal = Process.Start("kill", ["-INT", import.Id.ToString(CultureInfo.InvariantCulture)])) await signal.WaitForExitAsync(Cancel);
+        string rest = await import.StandardError.ReadToEndAsync(Cancel);
+        await import.WaitForExitAsync(Cancel);
+        Assert.DoesNotContain("   at ", rest, StringComparison.Ordinal);
+        if (import.ExitCode == 0) return false;
+        Assert.Equal(3, import.ExitCode);
+        Assert.Contains("runnel: stopped: ", rest, StringComparison.Ordinal);
+        Assert.InRange(await CountAsync(records), acknowledged, LargeLog.Rows - 1);
+        return true;
     }
 
     [Fact]
