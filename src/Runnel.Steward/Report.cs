@@ -16,8 +16,8 @@ internal static class Report
         var state = reader.State;
         var curve = watches.OfType<RunCurveWatch>().FirstOrDefault();
         var notices = reader.Notices.Notices;
-        var misled = new MisledGauge(notices);
-        var litresShort = StoreEvidence.LitresShort(state, misled);
+        var doubts = new LedgerDoubts(notices);
+        var litresShort = StoreEvidence.LitresShort(state, doubts);
         return new Diagnosis
         {
             PlaceName = state.Place.Name,
@@ -28,10 +28,10 @@ internal static class Report
             Skipped = log.Skipped,
             Kit = state.Kit.Describe(),
             Cycles = CyclesByDay(state),
-            Ledger = DayLedger.Of(state, notices),
+            Ledger = DayLedger.Of(state, doubts),
             Estimates = Estimates.Of(state, litresShort),
             Notices = notices,
-            OwnRule = OwnRuleJudge.Of(state, notices, misled, litresShort),
+            OwnRule = OwnRuleJudge.Of(state, notices, doubts, litresShort),
             Verdict = Wording.Verdict(state, notices, litresShort),
             Remarks = [.. log.Remarks, .. Wording.Remarks(state, litresShort)],
             Evidence = new Evidence

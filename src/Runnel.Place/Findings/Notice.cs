@@ -37,4 +37,7 @@ public sealed record Notice
 
     /// <summary>The first of <see cref="Causes"/>.</summary>
     public string Cause => Causes[0].Name;
+
+    /// <summary>Whether the trouble went on at a time, as known now.</summary>
+    public bool StandsAt(Instant time) => Since <= time && !(Cleared <= time);
 }

@@ -8,6 +8,12 @@ public static class NormalDistribution
     /// <returns>Density.</returns>
     public static double Density(double z) => Math.Exp(-z * z / 2) / Math.Sqrt(2 * Math.PI);
 
+    /// <summary>Logarithm of the density of a normal law with a mean of nought.</summary>
+    /// <param name="x">Value.</param>
+    /// <param name="sd">Standard deviation, above 0, in the value's unit.</param>
+    /// <returns>Natural logarithm, of a density for one unit of the value.</returns>
+    public static double LogDensity(double x, double sd) => -(0.5 * x * x / (sd * sd)) - Math.Log(sd * Math.Sqrt(2 * Math.PI));
+
     /// <summary>Probability of a smaller value.</summary>
     /// <param name="z">Value in standard deviations from the mean.</param>
     /// <returns>Probability, 0 to 1; with full relative precision in the lower tail.</returns>

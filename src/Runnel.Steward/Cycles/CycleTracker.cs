@@ -9,6 +9,8 @@ internal sealed class CycleTracker
     /// <summary>Water let in or out settles through the troughs for about this long; measured fills lie off the curve meanwhile.</summary>
     private static readonly Duration Settling = Duration.FromMinutes(20);
 
+    private const double LongS = 1500;
+
     private readonly List<Cycle> _cycles = [];
     private Instant? _fillStart;
     private Instant? _runStart;
@@ -22,6 +24,9 @@ internal sealed class CycleTracker
 
     /// <summary>Typical length of a fill and a run together, s (mean of the last twenty).</summary>
     public double TypicalS { get; private set; }
+
+    /// <summary>Cycles so long that an hour holds only a few.</summary>
+    public bool AreLong => TypicalS > LongS;
 
     /// <summary>Takes an edge of the pump; gives the cycle that it ended, if any.</summary>
     public Cycle? TakeEdge(Instant time, bool on)

@@ -1,4 +1,5 @@
 using NodaTime;
+using Runnel.Science.Statistics;
 using Runnel.Steward.Store;
 
 namespace Runnel.Steward.Drift;
@@ -23,7 +24,7 @@ internal static class EmptyTopUps
     {
         if (toppedUpLPerH < 0.3 * rate.LPerH) return double.NegativeInfinity;
         double spread = Math.Sqrt((rate.SpreadLPerH * rate.SpreadLPerH) + Math.Pow(0.2 * toppedUpLPerH, 2));
-        double bySize = LogNormal(rate.LPerH - toppedUpLPerH, spread) + Math.Log(LeakRange * rate.LPerH);
+        double bySize = NormalDistribution.LogDensity(rate.LPerH - toppedUpLPerH, spread) + Math.Log(LeakRange * rate.LPerH);
         return Prior + bySize + ByPulses(state, since - Duration.FromHours(6));
     }
 
@@ -37,7 +38,7 @@ internal static class EmptyTopUps
         double own = reading * Math.Sqrt(lately.Variance) / lately.Litres / perLitre;
         double habit = reading * Math.Sqrt(healthy.Variance) / healthy.Change;
         double none = own, full = Math.Sqrt((own * own) + (habit * habit) + 0.01);
-        return Math.Clamp(LogNormal(effect, none) - LogNormal(effect - 1, full), -MostFromPulses, MostFromPulses);
+        return Math.Clamp(NormalDistribution.LogDensity(effect, none) - NormalDistribution.LogDensity(effect - 1, full), -MostFromPulses, MostFromPulses);
     }
 
     private static (double Litres, double Change, double Variance) Sum(
@@ -54,6 +55,4 @@ internal static class EmptyTopUps
 
         return (litres, change, variance);
     }
-
-    private static double LogNormal(double x, double spread) => -(0.5 * x * x / (spread * spread)) - Math.Log(spread * Math.Sqrt(2 * Math.PI));
 }

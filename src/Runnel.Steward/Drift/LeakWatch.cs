@@ -30,8 +30,6 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
     /// <summary>Odds from which a loss that shows at top-ups only is told at all, as a logarithm.</summary>
     private const double SureOfEmpty = 1.5;
 
-    private const double SlowCycleS = 1500;
-
     /// <summary>A loss as large as this is never taken for a habit, however long it stays.</summary>
     private const double HabitLPerH = 2;
 
@@ -48,7 +46,7 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
         _windows ??= new LossWindows(state);
 
         // A fill still going on when an hour closes is read later: with long cycles the newest hour says too little.
-        int last = state.Balance.HourCount - (state.Cycles.TypicalS > SlowCycleS ? 2 : 1);
+        int last = state.Balance.HourCount - (state.Cycles.AreLong ? 2 : 1);
         if (last < 240 || !state.Balance.Gauge.Known) return;
         if (!_windows.Learnt || last % 24 == 0) _windows.Learn(last);
 
@@ -74,31 +72,40 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
         for (int k = 0; k < LossWindows.Lengths.Length; k++)
         {
             var rate = rates[k];
+            int length = LossWindows.Lengths[k];
             if (double.IsNaN(rate.LPerH) || sign * rate.Z < LossZ[k] || sign * rate.LPerH < LeastLPerH[k]) continue;
-            if (sign > 0 && rate.LPerH * LossWindows.Lengths[k] > WaterThatCouldGo(state, last, LossWindows.Lengths[k])) continue;
-            if (!Goes(state, last, LossWindows.Lengths[k], sign)) continue;
-            if (state.Kit.HasSiphon && LossWindows.Lengths[k] <= 8 && !_seenShortly)
+            if (sign > 0 && rate.LPerH * length > WaterThatCouldGo(state, last, length)) continue;
+            if (!Goes(state, last, length, sign)) continue;
+            if (state.Kit.HasSiphon && length <= 8 && !_seenShortly)
             {
                 // A siphon that falls in or out of step looks like hours of loss; it must still be there an hour later.
                 _seenShortly = true;
                 return;
             }
 
-            if (sign > 0)
+            var since = Onset(state, last, length, sign);
+            double plusMinus = 1.645 * rate.SpreadLPerH;
+            if (sign < 0)
             {
-                double empty = EmptyTopUpOdds(state, rate, last, LossWindows.Lengths[k]);
-                if (empty < SureOfEmpty && OnlyAtPulses(state, rate.LPerH, last, LossWindows.Lengths[k])) continue;
-                if (empty > 0)
-                {
-                    RaiseEmpty(state, notices, rate, last, LossWindows.Lengths[k], empty);
-                    return;
-                }
+                Open(state, notices, key, -rate.LPerH, k, since, LossNotices.Gain(state, -rate.LPerH, plusMinus, since, length));
+                return;
             }
 
-            double fouling = sign > 0 ? FoulingShare(state, rate.LPerH, last, LossWindows.Lengths[k]) : 0;
+            // Odds that what is missing is the top-ups, which never came; short windows do not tell.
+            double toppedUp = TopUpLPerH(state, last, length);
+            double empty = length < 24 ? double.NegativeInfinity : EmptyTopUps.LogOdds(state, since, rate, toppedUp);
+            if (empty < SureOfEmpty && OnlyAtPulses(state, rate.LPerH, last, length)) continue;
+            if (empty > 0)
+            {
+                Open(state, notices, key, rate.LPerH, k, since, LossNotices.WithoutEffect(
+                    state, rate.LPerH, plusMinus, toppedUp, since, length, 1 / (1 + Math.Exp(-empty))));
+                return;
+            }
+
+            double fouling = FoulingShare(state, rate.LPerH, since);
             if (double.IsNaN(fouling)) return;
             if (fouling > 0.5 && (notices.Stands(ResponseWatch.Key) || notices.Stands(RunCurveWatch.FoulingKey))) return;
-            Raise(state, notices, key, sign, sign * rate.LPerH, 1.645 * rate.SpreadLPerH, last, LossWindows.Lengths[k], fouling);
+            Open(state, notices, key, rate.LPerH, k, since, LossNotices.Loss(state, rate.LPerH, plusMinus, since, length, fouling));
             return;
         }
 
@@ -108,12 +115,12 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
 
     /// <summary>How far a seeming loss may be fouled drains holding water back, 0 to 1; NaN: not to be told yet, wait. A slow loss could be
     /// either; what the known pulses do since it began parts the two, since a leak leaves their effect as it was.</summary>
-    private double FoulingShare(LoopState state, double rate, int last, int length)
+    private double FoulingShare(LoopState state, double rate, Instant since)
     {
         // Where the pump always runs, the drains' levels follow its flow alone: pulses tell nothing, and only a loss too quick for fouling is parted.
         if (state.Kit.BandL is null) return rate > QuickestHoldUpLPerH ? 0.06 : Untold;
         if (rate > QuickestFoulingADay / 24 * state.Balance.Gauge.LitresPerUnit) return 0.06;
-        var (z, ratio, count) = responses.Since(Onset(state, last, length, +1) + Duration.FromHours(6));
+        var (z, ratio, count) = responses.Since(since + Duration.FromHours(6));
         if (count >= 1 && z < -2 && ratio < 0.92) return 0.8;
         if (count >= 2 && z > -1.5) return 0.12;
         if (!responses.Reads) return Untold;
@@ -163,9 +170,7 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
         if (state.LearningHeld(state.Balance.Start(first), state.Balance.Start(last))) return false;
         var (litres, counts) = state.Balance.Unexplained(first, last);
         double total = -sign * HourSeries.Slope(litres, counts, 0, length) * (length - 1);
-        double steepest = length >= 24
-            ? HourSeries.SteepestBeyond(litres, counts, reach: 4, sign, Scatter(state))
-            : HourSeries.Steepest(litres, reach: length >= 12 ? 4 : 2, sign);
+        double steepest = HourSeries.Steepest(litres, counts, reach: length >= 12 ? 4 : 2, sign, scatter: length >= 24 ? Scatter(state) : 0);
         if (total - steepest < (length <= 4 ? 0.25 : 0.5) * total) return false;
 
         // It goes on now, not only earlier in the window: a turned valve or a draw lets the loop settle within hours.
@@ -215,10 +220,6 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
     /// <summary>Scatter of the litres told by one reading of the store (standard deviation).</summary>
     private static double Scatter(LoopState state) => state.Balance.Gauge.LitresPerUnit * state.Balance.ReadingSpread;
 
-    /// <summary>Odds, as a logarithm, that what is missing is the top-ups, which never came; short windows do not tell.</summary>
-    private static double EmptyTopUpOdds(LoopState state, LossWindows.Rate rate, int last, int length) =>
-        length < 24 ? double.NegativeInfinity : EmptyTopUps.LogOdds(state, Onset(state, last, length, +1), rate, TopUpLPerH(state, last, length));
-
     private static double TopUpLPerH(LoopState state, int last, int length)
     {
         double litres = 0;
@@ -226,24 +227,9 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
         return litres / length;
     }
 
-    private void RaiseEmpty(LoopState state, NoticeBook notices, LossWindows.Rate rate, int last, int length, double odds)
+    private void Open(LoopState state, NoticeBook notices, string key, double rate, int window, Instant since, Notice notice)
     {
-        var since = Onset(state, last, length, +1);
-        Open(state, notices, LossKey, rate.LPerH, length, since, LossNotices.WithoutEffect(
-            state, rate.LPerH, 1.645 * rate.SpreadLPerH, TopUpLPerH(state, last, length), since, length, 1 / (1 + Math.Exp(-odds))));
-    }
-
-    private void Raise(LoopState state, NoticeBook notices, string key, int sign, double rate, double plusMinus, int last, int length, double fouling)
-    {
-        var since = Onset(state, last, length, sign);
-        Open(state, notices, key, rate, length, since, sign > 0
-            ? LossNotices.Loss(state, rate, plusMinus, since, length, fouling)
-            : LossNotices.Gain(state, rate, plusMinus, since, length));
-    }
-
-    private void Open(LoopState state, NoticeBook notices, string key, double rate, int length, Instant since, Notice notice)
-    {
-        _standing[key] = new Standing(rate, Math.Max(ClearingWindow, Array.IndexOf(LossWindows.Lengths, length)), state.Now);
+        _standing[key] = new Standing(rate, Math.Max(ClearingWindow, window), state.Now);
         state.Holds.Begin(key, since - Duration.FromHours(2));
         notices.Raise(key, notice);
     }

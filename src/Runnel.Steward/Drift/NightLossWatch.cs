@@ -98,6 +98,6 @@ internal sealed class NightLossWatch : IWatch
         int first = state.Hours.IndexOf(start), last = state.Hours.IndexOf(end) - 1;
         var (litres, counts) = state.Balance.Unexplained(first, last);
         double total = -HourSeries.Slope(litres, counts, 0, litres.Length) * (litres.Length - 1);
-        return total - HourSeries.Steepest(litres, reach: 1, sign: +1) < 0.4 * total;
+        return total - HourSeries.Steepest(litres, counts, reach: 1, sign: +1, scatter: 0) < 0.4 * total;
     }
 }

@@ -16,23 +16,20 @@ internal static class DayLedger
     private const double UnreadL = 20;
 
     /// <param name="state">What was read.</param>
-    /// <param name="notices">What was noticed: it changes what a reading is worth.</param>
-    public static IReadOnlyList<LedgerDay> Of(LoopState state, IReadOnlyList<Notice> notices)
+    /// <param name="doubts">What was noticed and changes what a reading is worth.</param>
+    public static IReadOnlyList<LedgerDay> Of(LoopState state, LedgerDoubts doubts)
     {
-        var misled = new MisledGauge(notices);
-        var empty = notices.Where(n => n.Cause == CauseNames.TopUpWithoutEffect).ToList();
-        var unreadable = notices.Where(n => n.Cause is CauseNames.PumpShortCycling or CauseNames.PumpStopped or CauseNames.PumpDry).ToList();
         var days = new List<LedgerDay>();
         var balance = state.Balance;
         if (balance.HourCount == 0) return days;
         var zone = state.Place.Zone;
         var first = state.Began.InZone(zone).Date;
         var last = state.LastReading.InZone(zone).Date;
-        for (var date = first; date <= last; date = date.PlusDays(1)) days.Add(Day(state, misled, empty, unreadable, date));
+        for (var date = first; date <= last; date = date.PlusDays(1)) days.Add(Day(state, doubts, date));
         return days;
     }
 
-    private static LedgerDay Day(LoopState state, MisledGauge misled, List<Notice> empty, List<Notice> unreadable, LocalDate date)
+    private static LedgerDay Day(LoopState state, LedgerDoubts doubts, LocalDate date)
     {
         var balance = state.Balance;
         var from = Instant.Max(state.Began, date.AtStartOfDayInZone(state.Place.Zone).ToInstant());
@@ -52,7 +49,7 @@ internal static class DayLedger
             topUp += share * h.TopUpL;
 
             // Counted by the valve's times; while a notice stands that says no water came, none at all may be true.
-            if (StandsAt(empty, h.Start) is not null) doubtful += share * h.TopUpL;
+            if (doubts.TopUpsEmptyAt(h.Start)) doubtful += share * h.TopUpL;
             bleed += share * h.BleedL;
             rain += share * balance.RainL(hour);
             drawn += share * h.DrawnL;
@@ -63,7 +60,7 @@ internal static class DayLedger
             plants += share * use * h.PlantUseL / weather;
         }
 
-        var (stored, storedPm) = Stored(state, unreadable, from, to, topUp + rain - bleed - drawn - evaporation - plants, evaporation + plants);
+        var (stored, storedPm) = Stored(state, doubts, from, to, topUp + rain - bleed - drawn - evaporation - plants, evaporation + plants);
         double factorShare = balance.Use.FactorSpread / Math.Max(0.1, balance.Use.Factor);
         double weatherShare = Ninety * Math.Sqrt((WeatherShare * WeatherShare) + (factorShare * factorShare));
         double valvePm = (ValveShare * topUp) + doubtful, bleedPm = ValveShare * bleed, rainPm = Ninety * RainShare * rain, drawnPm = DrawnShare * Math.Abs(drawn);
@@ -75,10 +72,10 @@ internal static class DayLedger
 
         // Evaporation and plant use err together: their bands add up rather than average out.
         double pm = Math.Sqrt(Sq(valvePm) + Sq(bleedPm) + Sq(rainPm) + Sq(drawnPm) + Sq(evaporationPm + plantsPm) + Sq(storedPm) + Sq(unseenPm));
-        if (misled.At(from + ((to - from) / 2)) is { } notice)
+        if (doubts.MisledAt(from + ((to - from) / 2)) is { } notice)
         {
             // Held back rather than lost, as likely as the notice says: what seems missing is still in the loop.
-            double p = MisledGauge.Probability(notice), most = MisledGauge.MostHeldBackADay * balance.Gauge.LitresPerUnit;
+            double p = LedgerDoubts.Misled(notice), most = LedgerDoubts.MostHeldBackADay * balance.Gauge.LitresPerUnit;
             double heldBack = balance.Gauge.Known ? Math.Clamp(p * unexplained, -most, most) : 0;
             (stored, storedPm) = (stored + heldBack, Math.Sqrt(Sq(storedPm) + (Sq(Ninety * unexplained) * p * (1 - p))));
             pm = Math.Sqrt(Sq(pm) + (Sq(Ninety * unexplained) * p * (1 - p)));
@@ -91,21 +88,19 @@ internal static class DayLedger
 
     /// <summary>Change of the loop's water over a day, from the store's readings about both midnights. Where they do not tell, a loop shrinks by
     /// what it is known to use, and gains nothing that is known only from a valve's times.</summary>
-    private static (double Litres, double PlusMinus) Stored(LoopState state, List<Notice> unreadable, Instant from, Instant to, double net, double used)
+    private static (double Litres, double PlusMinus) Stored(LoopState state, LedgerDoubts doubts, Instant from, Instant to, double net, double used)
     {
         var balance = state.Balance;
         if (!balance.Gauge.Known) return (0, 50);
         var (g0, n0) = Near(state, from);
         var (g1, n1) = Near(state, to);
         double k = balance.Gauge.LitresPerUnit;
-        bool read = n0 > 0 && n1 > 0 && StandsAt(unreadable, from) is null && StandsAt(unreadable, to) is null;
+        bool read = n0 > 0 && n1 > 0 && !doubts.StoreUnreadableAt(from) && !doubts.StoreUnreadableAt(to);
         if (!read) return (Math.Min(0, net), Math.Max(Math.Max(UnreadL, used), k * 4 * balance.ReadingSpread));
         double litres = k * (g1 - g0);
         double scatter = k * balance.ReadingSpread;
         return (litres, Ninety * Math.Sqrt(Sq(balance.Gauge.RelativeSpread * litres) + (1.6 * Sq(scatter) * ((1.0 / n0) + (1.0 / n1)))));
     }
-
-    private static Notice? StandsAt(List<Notice> notices, Instant time) => notices.Find(n => n.Since <= time && !(n.Cleared <= time));
 
     private static (double Median, int Count) Near(LoopState state, Instant time)
     {

@@ -13,22 +13,22 @@ internal static class StoreEvidence
     private const double UseOff = 0.15;
 
     /// <summary>As the gauge shows while it can be trusted; while it is misled, the shortage at the onset, and what came and went since.</summary>
-    public static IReadOnlyList<TimeBand> LitresShort(LoopState state, MisledGauge misled)
+    public static IReadOnlyList<TimeBand> LitresShort(LoopState state, LedgerDoubts doubts)
     {
         var balance = state.Balance;
         if (!balance.Gauge.Known || state.Store.Values.Count < 24) return [];
         double full = FullReading(state), k = balance.Gauge.LitresPerUnit;
         var points = new List<TimeBand>();
-        Notice? by = null;
-        TimeBand start = default;
+        TimeBand? onset = null;
         double used = 0, known = 0;
         for (int hour = 0; hour < balance.HourCount; hour++)
         {
             var begins = balance.Start(hour);
             var middle = begins + Duration.FromMinutes(30);
-            if (misled.At(begins) is { } notice && (by is not null || AtOnset(points, begins) is not null))
+            if (doubts.MisledAt(begins) is null) onset = null;
+            else if (onset is null) (onset, used, known) = (AtOnset(points, begins), 0, 0);
+            if (onset is { } start)
             {
-                if (by is null) (by, start, used, known) = (notice, AtOnset(points, begins)!.Value, 0, 0);
                 used += balance.UseL(hour);
                 known += balance.KnownL(hour);
                 double off = ((start.High - start.Low) / 2) + (UseOff * used);
@@ -39,7 +39,6 @@ internal static class StoreEvidence
                 continue;
             }
 
-            by = null;
             var (g, n) = state.Store.Between(begins, begins + Duration.FromHours(1));
             if (n == 0) continue;
             double litres = k * (full - g);

@@ -22,13 +22,13 @@ internal static class OwnRuleJudge
 
     /// <summary>The finding, or null where no top-up is logged.</summary>
     public static OwnRuleFinding? Of(
-        LoopState state, IReadOnlyList<Notice> notices, MisledGauge misled, IReadOnlyList<TimeBand> litresShort)
+        LoopState state, IReadOnlyList<Notice> notices, LedgerDoubts doubts, IReadOnlyList<TimeBand> litresShort)
     {
         if (state.Kit.TopUpRunning < 0 && state.Kit.TopUpVolume < 0) return null;
         var topUps = Join([.. state.Pulses.Where(p => p.Of == "top-up")]);
         var judged = new List<Judged>();
         double fullest = 0;
-        foreach (var pulse in topUps) judged.Add(Judge(state, notices, misled, litresShort, pulse, ref fullest));
+        foreach (var pulse in topUps) judged.Add(Judge(state, doubts, litresShort, pulse, ref fullest));
         return new OwnRuleFinding(
             judged.Count,
             judged.Sum(j => j.Pulse.Litres),
@@ -60,12 +60,11 @@ internal static class OwnRuleJudge
     /// <param name="fullest">By how much the loop has been overfilled since it was last short, L: litres on top of that are too much, and
     /// those that only make up for what was used meanwhile are not counted twice.</param>
     private static Judged Judge(
-        LoopState state, IReadOnlyList<Notice> notices, MisledGauge misled, IReadOnlyList<TimeBand> litresShort, WaterPulse pulse, ref double fullest)
+        LoopState state, LedgerDoubts doubts, IReadOnlyList<TimeBand> litresShort, WaterPulse pulse, ref double fullest)
     {
         var at = pulse.Start;
-        bool empty = notices.Any(n => n.Cause == CauseNames.TopUpWithoutEffect && n.Since <= at && !(n.Cleared <= at));
-        if (empty) return new Judged(pulse, Verdict.NoEffect, null, 0, 0);
-        var misledBy = misled.At(at);
+        if (doubts.TopUpsEmptyAt(at)) return new Judged(pulse, Verdict.NoEffect, null, 0, 0);
+        var misledBy = doubts.MisledAt(at);
         double letOut = LetOut(state, pulse);
         if (pulse.Litres <= 0 || Before(litresShort, at) is not { } before) return new Judged(pulse, Verdict.NotKnown, misledBy, letOut, letOut);
         if (before.High > 0) fullest = 0;
@@ -130,7 +129,7 @@ internal static class OwnRuleJudge
         if (letOut >= 5) why.Add(Words.Text($"{letOut:0} L were let out again by the bleed within {LetOutWithin.TotalHours:0} h, with no rain between: the dose is larger than the room there is."));
         foreach (var notice in notices.Where(n => n.Cause == CauseNames.TopUpWithoutEffect))
         {
-            int n = judged.Count(j => j.Verdict == Verdict.NoEffect && j.Pulse.Start >= notice.Since && !(notice.Cleared <= j.Pulse.Start));
+            int n = judged.Count(j => j.Verdict == Verdict.NoEffect && notice.StandsAt(j.Pulse.Start));
             if (n > 0) why.Add(Words.Text($"{Words.Count(n, "top-up", "top-ups")} from {Words.Day(state, notice.Since)} on left no mark: the supply seems to have been empty or shut."));
         }
 

@@ -32,25 +32,10 @@ internal static class HourSeries
         return sxy / sxx;
     }
 
-    /// <summary>Greatest fall (sign +1) or rise (-1) of the litres from one read hour to another at most <paramref name="reach"/> hours on.</summary>
-    public static double Steepest(double[] litres, int reach, int sign)
-    {
-        double steepest = 0;
-        for (int i = 0; i < litres.Length; i++)
-        {
-            if (double.IsNaN(litres[i])) continue;
-            for (int j = i + 1; j < Math.Min(litres.Length, i + reach + 1); j++)
-            {
-                if (!double.IsNaN(litres[j])) steepest = Math.Max(steepest, sign * (litres[i] - litres[j]));
-            }
-        }
-
-        return steepest;
-    }
-
-    /// <summary>The same, less what the scatter of the two readings alone may make of it (two and a half of its standard deviations).</summary>
-    /// <param name="scatter">Standard deviation of one reading, litres.</param>
-    public static double SteepestBeyond(double[] litres, int[] counts, int reach, int sign, double scatter)
+    /// <summary>Greatest fall (sign +1) or rise (-1) of the litres from one read hour to another at most <paramref name="reach"/> hours on, less
+    /// what the scatter of the two readings alone may make of it (two and a half of its standard deviations).</summary>
+    /// <param name="scatter">Standard deviation of one reading, litres; 0 takes the readings as they are.</param>
+    public static double Steepest(double[] litres, int[] counts, int reach, int sign, double scatter)
     {
         double steepest = 0;
         for (int i = 0; i < litres.Length; i++)

@@ -130,7 +130,7 @@ internal sealed class ShotReader
 
     private void SetWindows(LoopState state)
     {
-        Slow = !ByLevel && state.Cycles.TypicalS > 1500;
+        Slow = !ByLevel && state.Cycles.AreLong;
         double least = state.Kit.HasSiphon ? 9000 : 3600;
         Window = ByLevel ? Duration.FromMinutes(25) : Duration.FromSeconds(Math.Max(least, (Slow ? 7.5 : 3.5) * state.Cycles.TypicalS));
         WindowAfter = ByLevel ? Duration.FromMinutes(35) : Window;

@@ -1,6 +1,7 @@
 using NodaTime;
 using Runnel.Place;
 using Runnel.Place.Findings;
+using Runnel.Science.Statistics;
 using Runnel.Steward.Drift;
 using Runnel.Steward.Notices;
 
@@ -102,7 +103,7 @@ internal sealed class TopUpEffectWatch : IWatch
         if (_streak.Count == 0 && (change - drift < -3 * still || _reader.FellBefore(shot.Start))) return;
         double spread = Math.Sqrt((still * still) + (0.05 * expected * expected) + (error * error));
         double most = MostPerShot * shot.Count;
-        double ratio = Math.Clamp(Normal(change - drift, still) - Normal(change - expected, spread), -most, most);
+        double ratio = Math.Clamp(NormalDistribution.LogDensity(change - drift, still) - NormalDistribution.LogDensity(change - expected, spread), -most, most);
 
         // Held under a ceiling, so that the first shots that work again end it.
         bool faint = _reader.Slow || state.Kit.HasSiphon || expected < 2 * still;
@@ -139,7 +140,4 @@ internal sealed class TopUpEffectWatch : IWatch
         if (expected < 4.5 * _reader.Still || change - (_reader.Drift * spans) > 0.25 * expected || before < -0.5 * lost) return;
         notices.RaiseAndHold(state, Key, TopUpNotices.WithoutEffect(state, [new ShotEffect(first.Start, litres, change, expected) { Shots = _row.Sum(s => s.Count) }], false, _reader.ByLevel));
     }
-
-    /// <summary>Logarithm of the normal density, less its constant.</summary>
-    private static double Normal(double x, double spread) => -(0.5 * x * x / (spread * spread)) - Math.Log(spread);
 }

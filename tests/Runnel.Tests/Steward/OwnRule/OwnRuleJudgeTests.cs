@@ -30,7 +30,7 @@ public sealed class OwnRuleJudgeTests
     }
 
     private static OwnRuleFinding? Judged(LoopState state, IReadOnlyList<Notice> notices, IReadOnlyList<TimeBand> litresShort) =>
-        OwnRuleJudge.Of(state, notices, new MisledGauge(notices), litresShort);
+        OwnRuleJudge.Of(state, notices, new LedgerDoubts(notices), litresShort);
 
     [Fact]
     public void No_top_up_channel_no_finding() => Assert.Null(Judged(Of(60, null, PumpSwitch).Read().State, [], []));

@@ -20,7 +20,7 @@ public sealed class MeteredWaterTests
         Meter(log, bleed, 5, measures);
         // The valve's own switch says when, and must not be counted beside the meter.
         for (int day = 0; day < 4; day++) log.Open(HandMadeLog.TopUp, (24 * day) + 9, 3);
-        var days = DayLedger.Of(log.Read().State, []);
+        var days = DayLedger.Of(log.Read().State, new LedgerDoubts([]));
         Assert.Equal(4 * 12, days.Sum(d => d.TopUp.L), 0.01);
         Assert.Equal(4 * 5, days.Sum(d => d.Bleed.L), 0.01);
     }
@@ -40,7 +40,7 @@ public sealed class MeteredWaterTests
         }
 
         // Ten millimetres on 2 m2.
-        Assert.Equal(20, DayLedger.Of(log.Read().State, []).Sum(d => d.Rain.L), 0.01);
+        Assert.Equal(20, DayLedger.Of(log.Read().State, new LedgerDoubts([])).Sum(d => d.Rain.L), 0.01);
     }
 
     [Fact]
