@@ -48,6 +48,23 @@ internal static class QuantityReader
         ["EC"] = "mS/cm",
     };
 
+    /// <summary>Reads a list of pairs of quantities, each given by its unit and an example; what is no pair is passed over.</summary>
+    /// <returns>The pairs in those units, or null where a quantity was wrong, which is reported.</returns>
+    internal static IReadOnlyList<(double First, double Second)>? Pairs(
+        SectionValues section, TomlEntry entry, (string Unit, string Example) first, (string Unit, string Example) second, ProblemList problems)
+    {
+        List<(double, double)> pairs = [];
+        foreach (var item in (entry.Value as TomlArray)?.Items ?? [])
+        {
+            if (item is not TomlArray { Items: [var left, var right] }) continue;
+            if (Read(section, entry with { Value = left }, Unit.Of(first.Unit), first.Example, problems) is not { } a) return null;
+            if (Read(section, entry with { Value = right }, Unit.Of(second.Unit), second.Example, problems) is not { } b) return null;
+            pairs.Add((a, b));
+        }
+
+        return pairs;
+    }
+
     internal static object? Read(SectionValues section, TomlEntry entry, KeyRule key, ProblemList problems)
     {
         var unit = Unit.Of(key.Unit);

@@ -4,7 +4,20 @@ namespace Runnel.Place.Water;
 /// <param name="Vessels">Vessels that take part, in the order of the file.</param>
 /// <param name="Pumps">Pumps between them.</param>
 /// <param name="Valves">Valves that open and shut by level.</param>
-public sealed record Hydraulics(IReadOnlyList<WaterVessel> Vessels, IReadOnlyList<WaterPump> Pumps, IReadOnlyList<WaterValve> Valves);
+public sealed record Hydraulics(IReadOnlyList<WaterVessel> Vessels, IReadOnlyList<WaterPump> Pumps, IReadOnlyList<WaterValve> Valves)
+{
+    /// <summary>Position of a vessel among <see cref="Vessels"/>, or -1: the world outside.</summary>
+    /// <param name="vesselId">Its id; null: none.</param>
+    public int IndexOf(string? vesselId)
+    {
+        for (int i = 0; i < Vessels.Count; i++)
+        {
+            if (Vessels[i].Id == vesselId) return i;
+        }
+
+        return -1;
+    }
+}
 
 /// <summary>A vessel that takes part.</summary>
 /// <param name="Id">Its id.</param>

@@ -7,13 +7,10 @@ namespace Runnel.Twin.Water;
 /// <summary>Makes the equations of a place's water from what its file tells.</summary>
 internal sealed class LoopBuilder(Hydraulics water, double totalOpenM2, double canopyM2, ForecastOptions options)
 {
-    private readonly string[] ids = [.. water.Vessels.Select(v => v.Id)];
-
     public static LoopBuilder For(PlaceDescription place, ForecastOptions options)
     {
         var water = place.Hydraulics ?? throw new ArgumentException("the place does not tell how its water moves", nameof(place));
-        double open = place.Loop.OpenWaterM2 ?? water.Vessels.Sum(OpenM2);
-        return new(water, open, place.Loop.CanopyM2 ?? 0, options);
+        return new(water, OpenM2(place.Loop, water), place.Loop.CanopyM2 ?? 0, options);
     }
 
     public WaterLoop Build()
@@ -38,6 +35,9 @@ internal sealed class LoopBuilder(Hydraulics water, double totalOpenM2, double c
         return state;
     }
 
+    /// <summary>Water surface of the whole loop that can evaporate, m2.</summary>
+    public static double OpenM2(LoopTotals loop, Hydraulics water) => loop.OpenWaterM2 ?? water.Vessels.Sum(OpenM2);
+
     // Rain tanks are covered.
     private static double OpenM2(WaterVessel vessel) => vessel.OpenM2 ?? (vessel.Kind == VesselKind.RainTank ? 0 : vessel.Shape.AreaM2(vessel.RimM ?? 0));
 
@@ -46,27 +46,25 @@ internal sealed class LoopBuilder(Hydraulics water, double totalOpenM2, double c
         double mm = options.EvaporationMmPerDay / 1000 / 86_400, all = water.Vessels.Sum(OpenM2), share = all > 0 ? OpenM2(vessel) / all : 0;
         double floor = vessel.FloorM ?? 0;
         return new(
-            vessel.Id, vessel.Shape, floor, vessel.RimM ?? double.PositiveInfinity, IndexOf(vessel.SpillsTo),
+            vessel.Id, vessel.Shape, floor, vessel.RimM ?? double.PositiveInfinity, water.IndexOf(vessel.SpillsTo),
             // All round a vessel of that footprint; its form is not known, and the level over the rim hardly depends on it.
             2 * Math.Sqrt(Math.PI * vessel.Shape.AreaM2(vessel.RimM ?? 0)), vessel.Outlet is { } outlet ? new OutletLaw(outlet, floor) : null,
-            vessel.Outlet is { } to ? IndexOf(to.To) : WaterLoop.Outside, vessel.Outlet?.Kind == OutletKind.Siphon, vessel.Outlet?.TripM ?? 0, vessel.Outlet?.BreakM ?? 0,
+            vessel.Outlet is { } to ? water.IndexOf(to.To) : WaterLoop.Outside, vessel.Outlet?.Kind == OutletKind.Siphon, vessel.Outlet?.TripM ?? 0, vessel.Outlet?.BreakM ?? 0,
             mm * (totalOpenM2 + canopyM2) * share, options.RainMmPerDay / 1000 / 86_400 * totalOpenM2 * share);
     }
 
     private WaterLoop.Pump PumpOf(WaterPump pump)
     {
-        var from = water.Vessels[IndexOf(pump.From)];
+        var from = water.Vessels[water.IndexOf(pump.From)];
         double floor = from.FloorM ?? 0, end = pump.Ends.Max(e => e.EndM ?? floor);
         var line = pump.Main ?? pump.Ends[0].Branch;
         return new(
-            pump.Id, IndexOf(pump.From), new PumpLaw(pump, floor, from.RimM ?? 2), [.. pump.Ends.Select(e => IndexOf(e.To))],
+            pump.Id, water.IndexOf(pump.From), new PumpLaw(pump, floor, from.RimM ?? 2), [.. pump.Ends.Select(e => water.IndexOf(e.To))],
             [.. pump.Ends.Select(e => e.EndM ?? double.PositiveInfinity)], pump.OnM ?? 0, pump.OffM ?? 0, pump.OnM is not null, pump.HasCheckValve,
             // Backwards through the standing pump: as much as two open swing checks.
             line is null ? null : OutletLaw.Table(line with { MinorK = line.MinorK + (2 * MinorLoss.Of("swing-check-valve-open")!.Value) }, 10), end - floor);
     }
 
     private WaterLoop.Valve ValveOf(WaterValve valve) =>
-        new(valve.Id, IndexOf(valve.Of), IndexOf(valve.From), IndexOf(valve.To), valve.RateLPerMin / 60_000, valve.OpensM, valve.ShutsM, valve.EveryS, valve.RunS);
-
-    private int IndexOf(string id) => Array.IndexOf(ids, id);
+        new(valve.Id, water.IndexOf(valve.Of), water.IndexOf(valve.From), water.IndexOf(valve.To), valve.RateLPerMin / 60_000, valve.OpensM, valve.ShutsM, valve.EveryS, valve.RunS);
 }

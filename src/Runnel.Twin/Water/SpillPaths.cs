@@ -49,20 +49,20 @@ internal sealed class SpillPaths
     // Round and round until nothing changes: a vessel passes on what comes in, by its outlet or over its rim.
     private void Follow()
     {
-        int[] outletTo = [.. water.Vessels.Select(v => IndexOf(v.Outlet?.To))], spillsTo = [.. water.Vessels.Select(v => IndexOf(v.SpillsTo))];
+        int[] outletTo = [.. water.Vessels.Select(v => water.IndexOf(v.Outlet?.To))], spillsTo = [.. water.Vessels.Select(v => water.IndexOf(v.SpillsTo))];
         double[] pumped = new double[laws.Length];
         foreach (var pump in water.Pumps)
         {
-            var from = water.Vessels[IndexOf(pump.From)];
+            var from = water.Vessels[water.IndexOf(pump.From)];
             double floor = from.FloorM ?? 0, level = floor + (pump.OnM ?? (from.RimM ?? 1) / 2);
             var law = new PumpLaw(pump, floor, from.RimM ?? 2);
             for (int end = 0; end < pump.Ends.Count; end++)
             {
-                if (IndexOf(pump.Ends[end].To) is var to and >= 0) pumped[to] += law.FlowM3PerS(end, level, double.NaN);
+                if (water.IndexOf(pump.Ends[end].To) is var to and >= 0) pumped[to] += law.FlowM3PerS(end, level, double.NaN);
             }
         }
 
-        HashSet<int> fed = [.. water.Pumps.Select(p => IndexOf(p.From))];
+        HashSet<int> fed = [.. water.Pumps.Select(p => water.IndexOf(p.From))];
         for (int round = 0; round < laws.Length + 1; round++)
         {
             double[] next = [.. pumped];
@@ -96,6 +96,4 @@ internal sealed class SpillPaths
 
         return high;
     }
-
-    private int IndexOf(string? id) => water.Vessels.ToList().FindIndex(v => v.Id == id);
 }

@@ -88,7 +88,7 @@ public static class WaterReview
         var atOnce = WaterForecaster.Run(place, quiet with { PumpsDieAtS = 6 * 3600 });
         foreach (string id in water.Pumps.Select(p => p.From).Distinct())
         {
-            int i = water.Vessels.ToList().FindIndex(v => v.Id == id);
+            int i = water.IndexOf(id);
             double level = Math.Max(atAStop.Vessels[i].EndM, atOnce.Vessels[i].EndM), spilled = Math.Max(atAStop.Vessels[i].SpilledL, atOnce.Vessels[i].SpilledL);
             const string rule = "what comes down when the pump stops finds room";
             if (water.Vessels[i].RimM is not { } rim)
@@ -136,7 +136,7 @@ public static class WaterReview
     private static ReviewLine TopUp(PlaceDescription place, Hydraulics water)
     {
         const string rule = "top-up can replace what the worst day takes", source = "FAO Irrigation and Drainage Paper 56, table 2 (9 mm a day, hot and dry), from memory";
-        double area = (place.Loop.OpenWaterM2 ?? water.Vessels.Where(v => v.Kind != VesselKind.RainTank).Sum(v => v.Shape.AreaM2(v.RimM ?? 0))) + (place.Loop.CanopyM2 ?? 0);
+        double area = LoopBuilder.OpenM2(place.Loop, water) + (place.Loop.CanopyM2 ?? 0);
         double needed = area * WorstMmPerDay;
         double? has = water.Valves.Count == 0 ? null
             : water.Valves.Where(v => v.EveryS > 0 || v.ShutsM > v.OpensM).Sum(v => v.EveryS > 0 ? v.RateLPerMin * v.RunS / 60 * 86_400 / v.EveryS : v.RateLPerMin * 1440);
