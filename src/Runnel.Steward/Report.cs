@@ -33,7 +33,7 @@ internal static class Report
             Notices = notices,
             OwnRule = OwnRuleJudge.Of(state, notices, doubts, litresShort),
             Verdict = Wording.Verdict(state, notices, litresShort),
-            Remarks = [.. log.Remarks, .. Wording.Remarks(state, litresShort)],
+            Remarks = [.. log.Remarks, .. Wording.Remarks(state, litresShort, doubts.MisledAt(state.LastReading) is not null)],
             Evidence = new Evidence
             {
                 Cycles = [.. state.Cycles.Cycles.Select(c => new CyclePoint(c.FillStart, c.FillS, c.RunS, c.Disturbed))],

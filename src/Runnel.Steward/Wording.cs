@@ -79,7 +79,7 @@ internal static class Wording
         _ => cause.Replace('-', ' '),
     };
 
-    public static IEnumerable<string> Remarks(LoopState state, IReadOnlyList<TimeBand> litresShort)
+    public static IEnumerable<string> Remarks(LoopState state, IReadOnlyList<TimeBand> litresShort, bool misled)
     {
         double days = (state.LastReading - state.Began).TotalDays;
         if (days < 12)
@@ -115,8 +115,9 @@ internal static class Wording
 
         if (litresShort.Count > 0 && !IsKnown(litresShort[^1]))
         {
+            string why = misled ? "while drains or pump mislead the fills, they are reckoned from what came and went" : "fills scatter too much, or the band or a rate is told wrongly";
             yield return string.Create(CultureInfo.InvariantCulture,
-                $"Litres can be told only to about {(litresShort[^1].High - litresShort[^1].Low) / 2:0} either way: fills scatter too much, or the band or a rate is told wrongly.");
+                $"Litres can be told only to about {(litresShort[^1].High - litresShort[^1].Low) / 2:0} L either way: {why}.");
         }
     }
 }
