@@ -12,7 +12,13 @@ public static class NormalDistribution
     /// <param name="x">Value.</param>
     /// <param name="sd">Standard deviation, above 0, in the value's unit.</param>
     /// <returns>Natural logarithm, of a density for one unit of the value.</returns>
-    public static double LogDensity(double x, double sd) => -(0.5 * x * x / (sd * sd)) - Math.Log(sd * Math.Sqrt(2 * Math.PI));
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite, or the deviation not above 0 and finite.</exception>
+    public static double LogDensity(double x, double sd)
+    {
+        Require.Finite(x);
+        Require.Positive(sd);
+        return -(0.5 * x * x / (sd * sd)) - Math.Log(sd * Math.Sqrt(2 * Math.PI));
+    }
 
     /// <summary>Probability of a smaller value.</summary>
     /// <param name="z">Value in standard deviations from the mean.</param>

@@ -36,6 +36,7 @@ internal static class EmptyTopUps
         double perLitre = healthy.Change / healthy.Litres, reading = state.Balance.ReadingSpread;
         double effect = lately.Change / lately.Litres / perLitre;
         double own = reading * Math.Sqrt(lately.Variance) / lately.Litres / perLitre;
+        if (!(own > 0)) return 0;
         double habit = reading * Math.Sqrt(healthy.Variance) / healthy.Change;
         double none = own, full = Math.Sqrt((own * own) + (habit * habit) + 0.01);
         return Math.Clamp(NormalDistribution.LogDensity(effect, none) - NormalDistribution.LogDensity(effect - 1, full), -MostFromPulses, MostFromPulses);
