@@ -19,14 +19,18 @@ public static class Diagnose
         return Report.Of(reader, watches, log);
     }
 
-    private static void CheckReadable(PlaceDescription place, ReadingLog log)
+    /// <summary>Refuses a place whose channels show neither the pump nor the sump.</summary>
+    internal static Kit CheckReadable(PlaceDescription place)
     {
         var kit = Kit.Of(place);
-        if (!kit.HasPump && kit.SumpLevel < 0)
-        {
-            throw new NotYetReadableException(
-                "no channel shows the pump or the sump's level. Add a [[channel]] with measures = \"running\" (or \"power\") of the pump");
-        }
+        if (kit.HasPump || kit.SumpLevel >= 0) return kit;
+        throw new NotYetReadableException(
+            "no channel shows the pump or the sump's level. Add a [[channel]] with measures = \"running\" (or \"power\") of the pump");
+    }
+
+    private static void CheckReadable(PlaceDescription place, ReadingLog log)
+    {
+        var kit = CheckReadable(place);
 
         if (log.Readings.Count == 0) throw new NotYetReadableException("the log holds no readings of the channels in the place file");
         bool any = log.Readings.Any(r => r.Channel == kit.PumpRunning || r.Channel == kit.PumpPower || r.Channel == kit.SumpLevel);

@@ -12,12 +12,16 @@ public class ProjectArrowsTests
         ["Runnel.Trials"] = ["Runnel.Science", "Runnel.Place", "Runnel.Twin", "Runnel.Steward"],
         ["Runnel.Records"] = ["Runnel.Science", "Runnel.Place"],
         ["Runnel.Exchange"] = ["Runnel.Science", "Runnel.Place"],
+        ["Runnel.Live"] = ["Runnel.Science", "Runnel.Place", "Runnel.Twin", "Runnel.Steward", "Runnel.Records", "Runnel.Exchange"],
         ["Runnel.Web"] =
-            ["Runnel.Science", "Runnel.Place", "Runnel.Twin", "Runnel.Steward", "Runnel.Trials", "Runnel.Records", "Runnel.Exchange"],
+        [
+            "Runnel.Science", "Runnel.Place", "Runnel.Twin", "Runnel.Steward", "Runnel.Trials", "Runnel.Records", "Runnel.Exchange",
+            "Runnel.Live",
+        ],
         ["runnel"] =
         [
             "Runnel.Science", "Runnel.Place", "Runnel.Twin", "Runnel.Steward", "Runnel.Trials", "Runnel.Records", "Runnel.Exchange",
-            "Runnel.Web",
+            "Runnel.Live", "Runnel.Web",
         ],
     };
 
