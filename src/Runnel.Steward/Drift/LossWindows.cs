@@ -11,7 +11,7 @@ internal sealed class LossWindows(LoopState state)
     public static readonly int[] Lengths = [4, 8, 12, 24, 48, 96];
 
     /// <summary>Fewer readings than this tell no slope: long cycles need longer windows.</summary>
-    private const int LeastReadings = 12;
+    private const int LeastReadings = 7;
 
     private readonly double[] _spread = [.. Lengths.Select(_ => double.NaN)];
 
@@ -82,7 +82,7 @@ internal sealed class LossWindows(LoopState state)
 
         // A wrong gauge misreads what the store had to change. Within hours that is every pulse; over two days and more what goes in and what is
         // used make up for one another, and only the rest of them changes the store.
-        double misread = length >= 48 ? Math.Abs(net) : pulses;
+        double misread = length >= 48 ? Math.Abs(net) : pulses + drawn + rain;
         double gaugeError = state.Balance.Gauge.RelativeSpread * misread / length, rainError = 0.4 * rain / length, drawnError = 0.2 * drawn / length;
 
         // A hot spell may take an eighth more or less than the weather relations say, on top of this loop's usual scatter (common practice).

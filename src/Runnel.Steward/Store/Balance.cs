@@ -16,8 +16,9 @@ internal sealed class Balance
     private readonly Dictionary<int, double> _assumed = [];
     private readonly Queue<HalfDay> _waiting = new();
     private readonly PulseCalibration _pulses = new();
-    private readonly BalanceRegression _regression = new();
-    private int _nextBlock;
+    private readonly GaugeFilter? _filter;
+    private int _nextReading;
+    private Instant _lastReading;
     private int _closed;
 
     public Balance(LoopState state)
@@ -26,11 +27,12 @@ internal sealed class Balance
         _weather = new WeatherUse(state.Place, state.Kit);
         _rainCatchM2 = state.Place.Loop.RainCatchM2 ?? 0;
         bool byLevel = state.Kit.BandL is null && state.Kit.SumpLevel >= 0;
+        if (state.Kit.BandL is { } band) _filter = new GaugeFilter(band);
         Gauge = new Gauge(byLevel ? state.Kit.Sump?.FootprintM2 : null);
     }
 
-    /// <summary>Length of the blocks of the balance's own regression: long enough for several fills where cycles are long.</summary>
-    private const int BlockHours = 4;
+    /// <summary>Readings farther apart say nothing of what happened between them.</summary>
+    private static readonly Duration LongestStep = Duration.FromHours(12);
 
     /// <summary>Water that takes longer than this to come down through a loop is not above its sills but behind something (common practice:
     /// loops turn over within one to a few hours).</summary>
@@ -222,25 +224,29 @@ internal sealed class Balance
         Use.Take(used, weather, (half.End - half.Start).TotalHours, variance);
     }
 
-    /// <summary>Feeds the balance's own regression with the blocks that are old enough, and offers what it found to the gauge.</summary>
+    /// <summary>Feeds the filter with the readings that are old enough, and offers what it found to the gauge.</summary>
     private void LearnByBalance()
     {
-        int lag = _state.Now - _state.Began < Duration.FromDays(10) ? 4 : 96;
-        for (; _nextBlock + (2 * BlockHours) + lag <= _closed; _nextBlock += BlockHours)
+        // What was passed over is taken when it is needed.
+        if (_filter is null || Gauge.PulsesTellWell) return;
+        var lag = Duration.FromHours(_state.Now - _state.Began < Duration.FromDays(10) ? 4 : 96);
+        var times = _state.Store.Times;
+        for (; _nextReading < times.Count && times[_nextReading] + lag <= Start(_closed - 1); _nextReading++)
         {
-            var a = Start(_nextBlock);
-            var b = a + Duration.FromHours(BlockHours);
-            var c = b + Duration.FromHours(BlockHours);
-            if (_state.LearningHeld(a, c)) continue;
-            var (g0, n0) = _state.Store.Between(a, b);
-            var (g1, n1) = _state.Store.Between(b, c);
-            if (n0 < 3 || n1 < 3) continue;
-            var t0 = _state.Store.MeanTime(a, b);
-            var t1 = _state.Store.MeanTime(b, c);
-            _regression.Take(g1 - g0, PulsedBetween(t0, t1) + Sum(t0, t1, h => RainL(h) - _state.Hours.Hours[h].DrawnL), Sum(t0, t1, WeatherL), (t1 - t0).TotalHours);
+            var from = _lastReading;
+            var to = _lastReading = times[_nextReading];
+            if (_nextReading == 0)
+            {
+                _filter.Take(_state.Store.Values[0], 0, 0, 0);
+                continue;
+            }
+
+            if (to - from > LongestStep || _state.LearningHeld(from, to)) _filter.LoseLevel();
+            double known = PulsedBetween(from, to) + Sum(from, to, h => RainL(h) - _state.Hours.Hours[h].DrawnL);
+            _filter.Take(_state.Store.Values[_nextReading], known, Sum(from, to, WeatherL), (to - from).TotalHours);
         }
 
-        if (_regression.Solve() is var (value, spread)) Gauge.Offer(value, spread);
+        if (_filter.Solve() is var (value, spread)) Gauge.Offer(value, spread);
     }
 
     /// <summary>Litres through logged valves between two times, each pulse taken at its middle.</summary>

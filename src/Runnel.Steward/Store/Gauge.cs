@@ -30,8 +30,11 @@ internal sealed class Gauge(double? toldLitresPerUnit)
     /// <summary>More than this no loop can hold above its sills: what was learnt then is chance.</summary>
     public double GreatestLitresPerUnit { get; set; } = double.PositiveInfinity;
 
+    /// <summary>Single pulses tell it well: the balance need not be asked.</summary>
+    public bool PulsesTellWell => _relativeSpread <= GoodSpread;
+
     /// <summary>The whole balance tells it better than single pulses do: pulses are small against the scatter of the fills.</summary>
-    private bool ByBalance => !(_relativeSpread <= GoodSpread) && !double.IsNaN(_balanceValue) && !(_relativeSpread <= _balanceSpread);
+    private bool ByBalance => !PulsesTellWell && !double.IsNaN(_balanceValue) && !(_relativeSpread <= _balanceSpread);
 
     /// <summary>Takes one pulse: net litres that stayed in the loop, the change of g, and the variance of that change.</summary>
     public void Take(double litres, double change, double changeVariance)

@@ -41,23 +41,6 @@ public sealed class GaugeTests
     [Fact]
     public void Nothing_is_known_before_pulses_have_taught() => Assert.False(new Gauge(null).Known);
 
-    [Fact]
-    public void The_whole_balance_finds_gauge_factor_and_steady_loss_together()
-    {
-        var random = new Random(11);
-        var regression = new BalanceRegression();
-        for (int i = 0; i < 400; i++)
-        {
-            double weather = 3 + (3 * Math.Sin(i * Math.PI / 3)), known = i % 6 == 0 ? 40 : 0, hours = 4;
-            double change = (known - (0.8 * weather) - (0.2 * hours)) / TrueLitresPerUnit;
-            regression.Take(change + (0.01 * Normal(random)), known, weather, hours);
-        }
-
-        var (litresPerUnit, spread) = regression.Solve()!.Value;
-        Assert.InRange(litresPerUnit, TrueLitresPerUnit * (1 - (3 * spread)), TrueLitresPerUnit * (1 + (3 * spread)));
-        Assert.InRange(spread, 0.0, 0.1);
-    }
-
     private static double Normal(Random random) =>
         Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }
