@@ -24,6 +24,9 @@ public sealed record PlaceDescription(
     IReadOnlyList<Equipment> Equipment,
     IReadOnlyList<Channel> Channels)
 {
+    /// <summary>Its climate; null where the file does not tell it.</summary>
+    public Climate? Climate { get; init; }
+
     /// <summary>How its water moves; null where the file does not tell enough for that.</summary>
     public Hydraulics? Hydraulics { get; init; }
 

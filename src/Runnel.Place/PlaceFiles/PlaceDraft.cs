@@ -7,6 +7,8 @@ internal sealed class PlaceDraft(PlaceSections sections)
 {
     internal PlaceSections Sections { get; } = sections;
 
+    internal Climate? Climate { get; private set; }
+
     internal List<(Vessel Vessel, SectionValues Section)> Vessels { get; } = [];
 
     internal List<(Equipment Equipment, SectionValues Section)> Equipment { get; } = [];
@@ -15,7 +17,7 @@ internal sealed class PlaceDraft(PlaceSections sections)
 
     internal static PlaceDraft Of(PlaceSections sections, ProblemList problems)
     {
-        var draft = new PlaceDraft(sections);
+        var draft = new PlaceDraft(sections) { Climate = ClimateReader.Read(sections.Climate, problems) };
         foreach (var section in sections.Vessels)
         {
             if (HasBoth(section, "id", "kind", problems)) draft.Vessels.Add((VesselReader.Read(section, problems), section));
@@ -44,7 +46,10 @@ internal sealed class PlaceDraft(PlaceSections sections)
         new(Sections.Loop?.Number("open-water"), Sections.Loop?.Number("canopy"), Sections.Loop?.Number("rain-catch")),
         [.. Vessels.Select(v => v.Vessel)],
         [.. Equipment.Select(e => e.Equipment)],
-        [.. Channels.Select(c => c.Channel)]);
+        [.. Channels.Select(c => c.Channel)])
+    {
+        Climate = Climate,
+    };
 
     private static Equipment ReadEquipment(SectionValues section) => new(
         section.Text("id")!,

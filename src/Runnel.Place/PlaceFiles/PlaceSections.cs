@@ -5,6 +5,8 @@ internal sealed class PlaceSections
 {
     internal SectionValues? Place { get; private set; }
 
+    internal SectionValues? Climate { get; private set; }
+
     internal SectionValues? Loop { get; private set; }
 
     internal List<SectionValues> Vessels { get; } = [];
@@ -55,6 +57,7 @@ internal sealed class PlaceSections
         {
             var values = SectionReader.Read(tables[i], rule, i + 1, problems);
             if (rule == SectionRules.Place) Place ??= values;
+            else if (rule == SectionRules.Climate) Climate ??= values;
             else if (rule == SectionRules.Loop) Loop ??= values;
             else if (rule == SectionRules.Vessel) Vessels.Add(values);
             else if (rule == SectionRules.Equipment) Equipment.Add(values);

@@ -94,6 +94,9 @@ internal static class SectionReader
             case Form.Longitude:
                 return AngleReader.Read(section, entry, key, 'E', 'W', 180, problems);
 
+            case Form.Months:
+                return MonthsReader.Read(section, entry, key, problems);
+
             case Form.TimeZone:
                 return ReadTimeZone(section, entry, plain as string, problems);
 

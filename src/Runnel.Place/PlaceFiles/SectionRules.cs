@@ -30,6 +30,9 @@ internal enum Form
     /// <summary>A name of the tz database.</summary>
     TimeZone,
 
+    /// <summary>A string of twelve numbers, one a month, and a unit.</summary>
+    Months,
+
     /// <summary>Kept as TOML: read elsewhere, or by a later command.</summary>
     Anything,
 }
@@ -130,8 +133,25 @@ internal static class SectionRules
         Any("accuracy"), Any("resolution"), Any("calibrated"), Any("make"), Any("model"), Any("kind"),
     ]);
 
+    internal static readonly SectionRule Climate = new("climate", Repeats: false,
+    [
+        Name, Note, new("source", Form.Text),
+        Months("high", "degC", -60, 60, "\"23 22 21 18 15 12 12 13 15 17 19 21 degC\""),
+        Months("low", "degC", -60, 60, "\"12 12 10 7 5 2 2 3 5 7 9 11 degC\""),
+        Months("spread", "K", 0.1, 15, "\"3 3 3 3 3 3 3 3 3 3 3 3 K\""),
+        Months("humidity", "%", 1, 100, "\"68 71 73 76 80 83 83 80 74 70 67 67 %\""),
+        Months("dew-point", "degC", -60, 40, "\"12 12 11 9 7 4 4 5 6 7 9 11 degC\""),
+        Months("wind", "m/s", 0, 30, "\"3.4 3.1 2.9 2.6 2.4 2.5 2.4 2.7 3.1 3.5 3.6 3.5 m/s\""),
+        new("wind-height", Form.Quantity, "m", 0.5, 100, Example: "\"10 m\""),
+        Months("rain", "mm", 0, 3000, "\"45 41 47 52 66 70 72 66 61 63 52 52 mm\""),
+        Months("rain-days", "d", 0, 31, "\"5 5 5 6 8 9 9 9 8 8 7 6 d\""),
+        new("rain-day-from", Form.Quantity, "mm", 0, 10, AboveZero: true, Example: "\"1 mm\""),
+        Months("sunshine", "h", 0, 24, "\"8.4 8.0 7.2 6.3 5.4 4.9 5.0 5.7 6.4 7.2 7.9 8.1 h\""),
+        Months("solar", "W/m2", 0, 700, "\"23 20 16 11 8 6 6 9 13 18 21 24 MJ/m2/d\""),
+    ]);
+
     /// <summary>Sections that are read in full.</summary>
-    internal static readonly IReadOnlyList<SectionRule> Read = [Place, Loop, Vessel, Equipment, Channel];
+    internal static readonly IReadOnlyList<SectionRule> Read = [Place, Climate, Loop, Vessel, Equipment, Channel];
 
     /// <summary>Every section, in the order of the guide.</summary>
     internal static readonly IReadOnlyList<SectionRule> All =
@@ -144,6 +164,8 @@ internal static class SectionRules
     internal static SectionRule? Find(string name) => All.FirstOrDefault(s => s.Name == name);
 
     private static KeyRule Any(string name) => new(name, Form.Anything);
+
+    private static KeyRule Months(string name, string unit, double least, double greatest, string example) => new(name, Form.Months, unit, least, greatest, Example: example);
 
     private static KeyRule Height(string name) => new(name, Form.Quantity, "m", 0, 1000, Example: "\"355 mm\"");
 

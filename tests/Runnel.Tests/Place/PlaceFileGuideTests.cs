@@ -28,7 +28,7 @@ public partial class PlaceFileGuideTests
     [Fact]
     public void A_level_sensor_that_looks_down_reads_as_the_guide_says()
     {
-        var level = PlaceFile.Read(Examples[0] + Examples[1], "p").Place!.Channels.Single(c => c.Measures == Quantity.Level);
+        var level = PlaceFile.Read(Examples[0] + Examples.Single(e => e.Contains("sump-level", StringComparison.Ordinal)), "p").Place!.Channels.Single(c => c.Measures == Quantity.Level);
         Assert.Equal(320, (60 * level.Scale) + level.Offset, 9); // 60 cm down from 92 cm leaves 32 cm
     }
 
@@ -37,7 +37,7 @@ public partial class PlaceFileGuideTests
     {
         string[] names =
         [
-            .. KeysOf("place"), .. KeysOf("loop"), .. KeysOf("vessel"), .. KeysOf("equipment"), .. KeysOf("channel"),
+            .. KeysOf("place"), .. KeysOf("climate"), .. KeysOf("loop"), .. KeysOf("vessel"), .. KeysOf("equipment"), .. KeysOf("channel"),
             .. PlaceFileNames.Sections, .. Quantities.Names,
         ];
         Assert.True(names.Length > 100);
