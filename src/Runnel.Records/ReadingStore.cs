@@ -25,6 +25,7 @@ public sealed class ReadingStore : IAsyncDisposable
         _commits = new GroupCommit(connection, path);
         Daybook = new DaybookTable(connection, _commits, path);
         PlaceTexts = new PlaceTextTable(connection, _commits, path);
+        Said = new SaidTable(connection, _commits, path);
     }
 
     /// <summary>What people wrote down.</summary>
@@ -32,6 +33,9 @@ public sealed class ReadingStore : IAsyncDisposable
 
     /// <summary>The texts of the place file that were in force.</summary>
     public PlaceTextTable PlaceTexts { get; }
+
+    /// <summary>What people said about notices and questions.</summary>
+    public SaidTable Said { get; }
 
     /// <summary>Opens the file, or makes it; brings an older one to today's form after setting a copy aside.</summary>
     /// <exception cref="RecordsException">It cannot be opened, is damaged, or is not ours.</exception>
