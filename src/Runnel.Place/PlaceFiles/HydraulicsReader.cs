@@ -59,7 +59,13 @@ internal sealed class HydraulicsReader(PlaceDraft draft, ProblemList problems)
                 "Give the pump from, to and curve, and each vessel footprint, rim and an outlet with height, diameter and to");
         }
 
-        return problems.Any ? null : new(vessels, pumps, valves);
+        List<WaterHeater> heaters = [];
+        foreach (var (equipment, section) in draft.Equipment)
+        {
+            if (HeatReader.Heater(equipment, section, problems) is { } heater) heaters.Add(heater);
+        }
+
+        return problems.Any ? null : new(vessels, pumps, valves) { Heaters = heaters };
     }
 
     private WaterVessel? ReadVessel(Vessel vessel, SectionValues section, GravityOutlet? outlet)
@@ -80,7 +86,10 @@ internal sealed class HydraulicsReader(PlaceDraft draft, ProblemList problems)
         _ground.CheckTarget(section, "spills-to", spillsTo, vessel.Id);
         return new(
             vessel.Id, vessel.Kind, shape, _ground.Floor(section), vessel.RimM ?? section.Number("height"), spillsTo,
-            section.Number("water-height") ?? section.Number("water-depth"), _ground.Quantity(section, "open-water", "m2"), outlet);
+            section.Number("water-height") ?? section.Number("water-depth"), _ground.Quantity(section, "open-water", "m2"), outlet)
+        {
+            Thermal = HeatReader.Vessel(section, problems),
+        };
     }
 
     private LevelVolume? ReadShape(Vessel vessel, SectionValues section)

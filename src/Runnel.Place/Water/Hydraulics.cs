@@ -6,6 +6,9 @@ namespace Runnel.Place.Water;
 /// <param name="Valves">Valves that open and shut by level.</param>
 public sealed record Hydraulics(IReadOnlyList<WaterVessel> Vessels, IReadOnlyList<WaterPump> Pumps, IReadOnlyList<WaterValve> Valves)
 {
+    /// <summary>Heaters in vessels.</summary>
+    public IReadOnlyList<WaterHeater> Heaters { get; init; } = [];
+
     /// <summary>Position of a vessel among <see cref="Vessels"/>, or -1: the world outside.</summary>
     /// <param name="vesselId">Its id; null: none.</param>
     public int IndexOf(string? vesselId)
@@ -30,7 +33,11 @@ public sealed record Hydraulics(IReadOnlyList<WaterVessel> Vessels, IReadOnlyLis
 /// <param name="OpenM2">Water surface that can evaporate, m2; null: not told.</param>
 /// <param name="Outlet">How it empties; null: not by gravity.</param>
 public sealed record WaterVessel(
-    string Id, VesselKind Kind, LevelVolume Shape, double? FloorM, double? RimM, string SpillsTo, double? StartM, double? OpenM2, GravityOutlet? Outlet);
+    string Id, VesselKind Kind, LevelVolume Shape, double? FloorM, double? RimM, string SpillsTo, double? StartM, double? OpenM2, GravityOutlet? Outlet)
+{
+    /// <summary>What keeps sun and cold from its water.</summary>
+    public ThermalVessel Thermal { get; init; } = ThermalVessel.NotTold;
+}
 
 /// <summary>How a vessel empties by gravity.</summary>
 /// <param name="Kind">What holds the water back.</param>
