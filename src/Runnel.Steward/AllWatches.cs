@@ -26,6 +26,7 @@ internal static class AllWatches
             new SensorSilentWatch(place),
             new SensorFrozenWatch(place),
             new SensorJumpingWatch(place),
+            new SensorDriftingWatch(),
             new SiphonWatch(),
             responses,
             new RunCurveWatch(responses),

@@ -74,6 +74,7 @@ internal static class Wording
         CauseNames.SensorSilent => "a sensor is silent",
         CauseNames.SensorFrozen => "a sensor stands still",
         CauseNames.SensorJumping => "a sensor jumps",
+        CauseNames.SensorDrifting => "a sensor's zero creeps",
         CauseNames.WaterTooWarm => "the water is too warm",
         CauseNames.WaterTooCold => "the water is too cold",
         _ => cause.Replace('-', ' '),

@@ -53,7 +53,10 @@ internal sealed class Balance
     public double ReadingSpread { get; private set; } = 0.05;
 
     /// <summary>The sun is up at the middle of that hour.</summary>
-    public bool IsDay(int hour) => _weather.IsDay(Start(hour) + Duration.FromMinutes(30));
+    public bool IsDay(int hour) => IsDay(Start(hour) + Duration.FromMinutes(30));
+
+    /// <summary>The sun is up then.</summary>
+    public bool IsDay(Instant time) => _weather.IsDay(time);
 
     public Instant Start(int hour) => _state.Hours.Hours[hour].Start;
 

@@ -14,6 +14,9 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
     private static readonly Duration Schooling = Duration.FromDays(3);
     private const int LeastCount = 8;
 
+    /// <summary>A sensor's zero creeps by less than this in two nights, W/m2.</summary>
+    private const double NearDark = 20;
+
     /// <summary>Below this a cup anemometer stands or sticks (common practice).</summary>
     private const double CalmMPerS = 0.6;
 
@@ -50,8 +53,11 @@ internal sealed class EqualStreak(Quantity measures, DateTimeZone zone)
     }
 
     private bool AtRest => Value <= _least || Value >= _greatest || (measures == Quantity.WindSpeed && Value < CalmMPerS)
-        || (measures == Quantity.RelativeHumidity && Value >= 97) || (measures == Quantity.SolarIrradiance && Value < 3)
+        || (measures == Quantity.RelativeHumidity && Value >= 97) || (measures == Quantity.SolarIrradiance && (Value < 3 || DarkHabit))
         || (measures is Quantity.Power or Quantity.Current && Value < 0.2 * _greatest);
+
+    /// <summary>A value near the last nights' that hardly reached into daylight: whatever the sensor's zero is, it rests there by night.</summary>
+    private bool DarkHabit => _daylight is { } d && _inDaylight < LeastFrozen && Value < d.Darkest + NearDark;
 
     /// <summary>The longest streak among values like this one: what stands still before dawn says little of noon.</summary>
     private Duration LongestNear(double value)
@@ -119,8 +125,12 @@ internal sealed class HourlyHabit(DateTimeZone zone)
     private const double Up = 12;
     private readonly double[] _lowestPeak = [.. Enumerable.Repeat(double.MaxValue, 24)];
     private readonly double[] _peak = new double[24];
+    private double _lowest = double.MaxValue;
     private LocalDate _day;
     private int _days;
+
+    /// <summary>Lowest value of yesterday.</summary>
+    public double Darkest { get; private set; } = double.NaN;
 
     public bool IsUsuallyUp(Instant time) => _days >= LeastDays && _lowestPeak[time.InZone(zone).Hour] > Up;
 
@@ -141,10 +151,13 @@ internal sealed class HourlyHabit(DateTimeZone zone)
                 _days++;
             }
 
+            Darkest = _lowest;
+            _lowest = value;
             Array.Fill(_peak, -1);
             _day = local.Date;
         }
 
+        _lowest = Math.Min(_lowest, value);
         _peak[local.Hour] = Math.Max(_peak[local.Hour], value);
     }
 }

@@ -58,7 +58,8 @@ internal static class HabitDrawing
         double weather = level || power ? 0.1 + (rng.Unit() * 0.9) : rng.Unit();
         bool extraLevel = !level && !power && rng.Chance(0.15);
         // A story of a failing sensor needs one.
-        if (story.Any(h => h.Kind is HappeningKind.SensorSilent or HappeningKind.SensorFrozen or HappeningKind.SensorJumping)) weather = 1;
+        if (story.Any(h => h.Kind is HappeningKind.SensorSilent or HappeningKind.SensorFrozen or HappeningKind.SensorJumping
+            or HappeningKind.SensorDrifting)) weather = 1;
         return new LoggerSpec
         {
             PumpId = power ? rng.Pick("pump-power", "sump-pump-watts", "plug-2") : rng.Pick("sump-pump", "pump", "float-switch"),

@@ -132,6 +132,9 @@ public enum HappeningKind
 
     /// <summary>A rain storm; size: mm.</summary>
     Storm,
+
+    /// <summary>The zero of the sun's sensor creeps; size: W/m2 a day.</summary>
+    SensorDrifting,
 }
 
 /// <summary>One thing that happens in a story.</summary>

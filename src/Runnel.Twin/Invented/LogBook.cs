@@ -15,6 +15,7 @@ internal sealed class LogBook
     private readonly long[] _nextRepeat;
     private readonly List<long> _written = [];
     private readonly int _victim;
+    private readonly int _sun;
 
     public LogBook(LoggerSpec spec, IReadOnlyList<Channel> channels, Instant start, StoryState story, int seed)
     {
@@ -26,6 +27,8 @@ internal sealed class LogBook
         _last = new double[channels.Count];
         Array.Fill(_last, double.NaN);
         _nextRepeat = new long[channels.Count];
+        _sun = Channel("solar-irradiance");
+
         // A failing sensor is one that is no switch.
         int[] sensors = [.. Enumerable.Range(0, channels.Count).Where(i => channels[i].Measures is not (Quantity.Running or Quantity.Power or Quantity.Rain))];
         _victim = sensors.Length == 0 ? -1 : sensors[_rng.Whole(0, sensors.Length - 1)];
@@ -72,6 +75,7 @@ internal sealed class LogBook
     {
         if (channel < 0) return;
         double day = at / 86400.0;
+        if (channel == _sun && _story.At(HappeningKind.SensorDrifting, day) is { } drift) value += drift.Size * (day - drift.OnsetDay);
         if (channel == _victim)
         {
             if (_story.On(HappeningKind.SensorSilent, day)) return;

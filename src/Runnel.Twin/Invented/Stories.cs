@@ -42,6 +42,7 @@ public static class Stories
         Fault("sensor-silent", "ABCD", HappeningKind.SensorSilent, _ => 1),
         Fault("sensor-frozen", "ABCD", HappeningKind.SensorFrozen, _ => 1),
         Fault("sensor-jumping", "ABCD", HappeningKind.SensorJumping, r => r.Between(0.05, 0.25)),
+        Fault("sensor-drifting", "ABCD", HappeningKind.SensorDrifting, r => r.Between(1.5, 6)),
         new("clock-jump", "ABCD", true, (r, days) =>
         {
             double at = Onset(r, days);

@@ -38,6 +38,7 @@ internal static class TruthTelling
         HappeningKind.SensorSilent => (true, [CauseNames.SensorSilent], []),
         HappeningKind.SensorFrozen => (true, [CauseNames.SensorFrozen], [CauseNames.SensorSilent]),
         HappeningKind.SensorJumping => (true, [CauseNames.SensorJumping], []),
+        HappeningKind.SensorDrifting => (true, [CauseNames.SensorDrifting], []),
         HappeningKind.ClockJump => (true, [CauseNames.ClockJump], []),
         HappeningKind.Outage => (false, [], [CauseNames.SensorSilent]),
         HappeningKind.PowerCut => (false, [], [CauseNames.PumpStopped, CauseNames.SensorSilent]),

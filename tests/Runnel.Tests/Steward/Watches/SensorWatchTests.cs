@@ -1,3 +1,4 @@
+using Runnel.Place;
 using Runnel.Place.Findings;
 using static Runnel.Tests.Steward.Watches.HandMadeLog;
 
@@ -73,5 +74,51 @@ public sealed class SensorWatchTests
         var notice = Assert.Single(log.Notices());
         Assert.Equal(CauseNames.SensorJumping, notice.Cause);
         Assert.InRange(notice.HoursAfter(7 * Day), 0, 6);
+    }
+
+    [Theory]
+    [InlineData(3, true)]
+    [InlineData(0, false)]
+    public void A_sun_that_shines_more_each_night_is_a_drifting_sensor(double perDay, bool told)
+    {
+        var sun = new Channel("sun", Quantity.SolarIrradiance);
+        var log = new HandMadeLog(sun);
+        log.Cycles(0, 40 * Day, 7, 4);
+        for (double t = 0; t < 40 * Day; t += 0.25)
+        {
+            // The place lies at 150 degrees east: noon is at 2 h by the log's clock.
+            double light = Math.Max(0, 800 * Math.Cos((t - 2) * Math.PI / 12));
+            log.Put(sun, t, Math.Round(light + (1.5 * Math.Abs(log.Wobble())) + (perDay * Math.Max(0, (t / 24) - 20))));
+        }
+
+        var notices = log.Notices();
+        if (!told)
+        {
+            Assert.Empty(notices);
+            return;
+        }
+
+        var notice = notices.One(CauseNames.SensorDrifting);
+        Assert.InRange(notice.HoursAfter(20 * Day) / Day, 2, 8);
+    }
+
+    [Theory]
+    [InlineData(2.5, 2.5, true)]
+    [InlineData(0, 2.5, false)]
+    [InlineData(0, 0, false)]
+    public void A_sump_sensor_drifts_when_both_switch_levels_seem_to_creep(double lowPerDay, double highPerDay, bool told)
+    {
+        var log = new HandMadeLog(SumpLevel);
+        log.Cycles(0, 40 * Day, 7, 4);
+        for (double t = 0; t < 40 * Day; t += 1.0 / 20)
+        {
+            double share = ((t * 60) + (3 * log.Wobble())) % 11 / 11, gone = Math.Max(0, (t / 24) - 20);
+            double low = 150 + (lowPerDay * gone), high = 260 + (highPerDay * gone);
+            log.Put(SumpLevel, t, Math.Round(low + ((high - low) * share) + log.Wobble()));
+        }
+
+        var notices = log.Notices().Where(n => n.Cause == CauseNames.SensorDrifting).ToList();
+        Assert.Equal(told, notices.Count == 1);
+        if (told) Assert.InRange(notices[0].HoursAfter(20 * Day) / Day, 3, 12);
     }
 }
