@@ -35,6 +35,11 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
 
     /// <summary>Position of the 12-hour window, the shortest that tells when a loss is over.</summary>
     private const int ClearingWindow = 2;
+
+    /// <summary>Looks, an hour apart, at which a loss must be seen where cycles are long.</summary>
+    private const int LooksWhereLong = 2;
+    private readonly Dictionary<string, int> _looks = [];
+    private readonly Dictionary<string, Instant> _lastLook = [];
     private Instant? _firstSeen;
     private bool _seenShortly;
     private LossWindows? _windows;
@@ -81,6 +86,15 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
                 // A siphon that falls in or out of step looks like hours of loss; it must still be there an hour later.
                 _seenShortly = true;
                 return;
+            }
+
+            // One long fill more or less moves a window of few readings: it must be there at several looks.
+            if (state.Cycles.AreLong)
+            {
+                if (sign < 0 && length <= 8) continue;
+                _looks[key] = state.Now - _lastLook.GetValueOrDefault(key) > Duration.FromHours(1) ? 1 : _looks[key] + 1;
+                _lastLook[key] = state.Now;
+                if (_looks[key] < LooksWhereLong) return;
             }
 
             var since = Onset(state, last, length, sign);
