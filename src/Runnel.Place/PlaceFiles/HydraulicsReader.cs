@@ -182,11 +182,21 @@ internal sealed class HydraulicsReader(PlaceDraft draft, ProblemList problems)
             return null;
         }
 
+        if (section.Entry("after-fill") is { } rule) return ByFills(new(valve.Id, of, from, to, rate, 0, 0), rule, section);
         if (drains && opens is null) return null;
         if (shuts is null) return null;
         // A float valve throttles within a few centimetres; here it opens and shuts.
         opens ??= Math.Max(0, shuts.Value - 0.02);
         return new(valve.Id, of, from, to, rate, opens.Value, shuts.Value);
+    }
+
+    private WaterValve? ByFills(WaterValve valve, TomlEntry rule, SectionValues section)
+    {
+        double? after = _ground.Quantity(section, "after-fill", "s"), run = _ground.Quantity(section, "run", "s");
+        if (after is > 0 && run is > 0) return valve with { AfterFillS = after.Value, RunS = run.Value };
+        SectionReader.Reject(
+            section, rule, "a time above 0, beside run", "Write after-fill = \"9 min\" and run = \"4 min\": it opens for 4 min when the sump fills for longer than 9 min", problems);
+        return null;
     }
 
     private static double? Bare(SectionValues section, string key) =>

@@ -95,6 +95,9 @@ public sealed record WaterValve(string Id, string Of, string From, string To, do
     /// <summary>Timer: time from one opening to the next, s; 0: by level.</summary>
     public double EveryS { get; init; }
 
-    /// <summary>Timer: for how long it opens, s.</summary>
+    /// <summary>Timer, or rule by fills: for how long it opens, s.</summary>
     public double RunS { get; init; }
+
+    /// <summary>Rule by fills: it opens once in a fill of <see cref="Of"/> that lasts longer, s; 0: no such rule.</summary>
+    public double AfterFillS { get; init; }
 }

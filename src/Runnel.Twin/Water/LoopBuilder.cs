@@ -65,6 +65,11 @@ internal sealed class LoopBuilder(Hydraulics water, double totalOpenM2, double c
             line is null ? null : OutletLaw.Table(line with { MinorK = line.MinorK + (2 * MinorLoss.Of("swing-check-valve-open")!.Value) }, 10), end - floor);
     }
 
-    private WaterLoop.Valve ValveOf(WaterValve valve) =>
-        new(valve.Id, water.IndexOf(valve.Of), water.IndexOf(valve.From), water.IndexOf(valve.To), valve.RateLPerMin / 60_000, valve.OpensM, valve.ShutsM, valve.EveryS, valve.RunS);
+    private WaterLoop.Valve ValveOf(WaterValve valve)
+    {
+        int of = water.IndexOf(valve.Of), fillOf = valve.AfterFillS > 0 ? water.Pumps.ToList().FindIndex(p => p.From == valve.Of && p.OnM is not null) : -1;
+        return new(
+            valve.Id, of, water.IndexOf(valve.From), water.IndexOf(valve.To), valve.RateLPerMin / 60_000, valve.OpensM, valve.ShutsM, valve.EveryS, valve.RunS, fillOf,
+            valve.AfterFillS);
+    }
 }

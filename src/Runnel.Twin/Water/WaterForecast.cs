@@ -84,7 +84,14 @@ public sealed record ValveForecast(string Id, long Openings, double LetL);
 /// <param name="BalanceL">What does not add up: rounding.</param>
 /// <param name="WaterL">All water at the end.</param>
 public sealed record WaterTotals(
-    double CameL, double RainL, double LostL, double SpilledL, double LeftL, double StoredL, double BalanceL, double WaterL);
+    double CameL, double RainL, double LostL, double SpilledL, double LeftL, double StoredL, double BalanceL, double WaterL)
+{
+    /// <summary>Through leaks, L.</summary>
+    public double LeakedL { get; init; }
+
+    /// <summary>Taken out by people, L.</summary>
+    public double DrawnL { get; init; }
+}
 
 /// <summary>Levels at a time.</summary>
 /// <param name="TimeS">s from the start.</param>

@@ -8,28 +8,28 @@ namespace Runnel.Twin.Water;
 public sealed class WaterForecaster
 {
     private const double LPerM3 = 1000;
-    private readonly Hydraulics water;
-    private readonly ForecastOptions options;
-    private readonly WaterLoop loop;
-    private readonly OdeSolver solver;
-    private readonly double[] start;
-    private readonly VesselRecord[] vessels;
-    private readonly PumpRecord[] pumps;
-    private readonly long[] openings;
-    private bool dieNow;
+    private readonly Hydraulics _water;
+    private readonly ForecastOptions _options;
+    private readonly WaterLoop _loop;
+    private readonly OdeSolver _solver;
+    private readonly double[] _start;
+    private readonly VesselRecord[] _vessels;
+    private readonly PumpRecord[] _pumps;
+    private readonly long[] _openings;
+    private bool _dieNow;
 
     private WaterForecaster(PlaceDescription place, ForecastOptions options)
     {
-        (water, this.options) = (place.Hydraulics!, options);
+        (_water, _options) = (place.Hydraulics!, options);
         var builder = LoopBuilder.For(place, options);
-        loop = builder.Build();
-        start = builder.Start(loop);
-        vessels = [.. water.Vessels.Select((_, i) => new VesselRecord(loop.LevelM(i, start)))];
-        pumps = [.. water.Pumps.Select((_, i) => new PumpRecord(loop.Switches.Runs(i)))];
-        openings = new long[water.Valves.Count];
-        loop.Switches.Told = Note;
+        _loop = builder.Build();
+        _start = builder.Start(_loop);
+        _vessels = [.. _water.Vessels.Select((_, i) => new VesselRecord(_loop.LevelM(i, _start)))];
+        _pumps = [.. _water.Pumps.Select((_, i) => new PumpRecord(_loop.Switches.Turns(i)))];
+        _openings = new long[_water.Valves.Count];
+        _loop.Switches.Told = Note;
         // A microlitre here or there is no matter; a millimetre in a small vessel is.
-        solver = new OdeSolver(loop, new SolverOptions { RelativeTolerance = 1e-5, AbsoluteTolerance = 1e-6, ChatterGap = 0.01 });
+        _solver = new OdeSolver(_loop, new SolverOptions { RelativeTolerance = 1e-5, AbsoluteTolerance = 1e-6, ChatterGap = 0.01 });
     }
 
     /// <summary>Runs a forecast.</summary>
@@ -47,44 +47,43 @@ public sealed class WaterForecaster
 
     private WaterForecast Run()
     {
-        solver.Start(0, start);
-        double end = options.Days * 86_400, previous = 0;
-        double[] before = [.. start];
+        _solver.Start(0, _start);
+        double end = _options.Days * 86_400, previous = 0;
+        double[] before = [.. _start];
         List<WaterSample> samples = [Sample(before, 0)];
         Action<OdeSolver> watch = Watch;
         var result = new SolveResult(StopReason.Reached, 0, -1, false, default);
         for (int k = 1; previous < end && result.Stop == StopReason.Reached; k++)
         {
-            double next = Math.Min(end, k * options.EveryS);
+            double next = Math.Min(end, k * _options.EveryS);
             result = Advance(next, watch);
-            samples.Add(Sample(before, solver.Time - previous));
-            solver.State.CopyTo(before);
+            samples.Add(Sample(before, _solver.Time - previous));
+            _solver.State.CopyTo(before);
             previous = next;
         }
 
-        foreach (var vessel in vessels) vessel.Close(solver.Time);
-        foreach (var pump in pumps) pump.Close(solver.Time);
+        foreach (var vessel in _vessels) vessel.Close(_solver.Time);
+        foreach (var pump in _pumps) pump.Close(_solver.Time);
         return Report(result, samples);
     }
 
     private SolveResult Advance(double to, Action<OdeSolver> watch)
     {
-        bool mayDie = options.PumpsDieAtS is not null && !loop.Switches.PumpsAreDead;
-        if (!mayDie || options.PumpsDieAtS > to) return solver.AdvanceTo(to, watch);
-        var result = solver.AdvanceTo(Math.Max(solver.Time, options.PumpsDieAtS!.Value), watch);
-        dieNow = !options.DieAtAStop;
+        bool mayDie = _options.PumpsDieAtS is not null && !_loop.Switches.PumpsAreDead;
+        if (!mayDie || _options.PumpsDieAtS > to) return _solver.AdvanceTo(to, watch);
+        var result = _solver.AdvanceTo(Math.Max(_solver.Time, _options.PumpsDieAtS!.Value), watch);
+        _dieNow = !_options.DieAtAStop;
         // By small leaps until a switch has stopped a pump, or for at most what is left of this stretch.
-        while (!dieNow && result.Stop == StopReason.Reached && solver.Time < to) result = solver.AdvanceTo(Math.Min(to, solver.Time + 1), watch);
-        if (result.Stop != StopReason.Reached || !dieNow) return result;
-        loop.Switches.StopPumps();
-        foreach (var pump in pumps) pump.Stop(solver.Time);
-        solver.Change(solver.State.ToArray());
-        return solver.AdvanceTo(to, watch);
+        while (!_dieNow && result.Stop == StopReason.Reached && _solver.Time < to) result = _solver.AdvanceTo(Math.Min(to, _solver.Time + 1), watch);
+        if (result.Stop != StopReason.Reached || !_dieNow) return result;
+        _loop.Switches.StopPumps(_solver.Time, _solver.State);
+        _solver.Change(_solver.State.ToArray());
+        return _solver.AdvanceTo(to, watch);
     }
 
     private void Watch(OdeSolver at)
     {
-        for (int i = 0; i < vessels.Length; i++) vessels[i].See(loop.LevelM(i, at.State), at.Time);
+        for (int i = 0; i < _vessels.Length; i++) _vessels[i].See(_loop.LevelM(i, at.State), at.Time);
     }
 
     private void Note(SwitchEvent happened)
@@ -92,21 +91,23 @@ public sealed class WaterForecaster
         var (time, kind, i) = happened;
         switch (kind)
         {
-            case SwitchKind.PumpStarts:
-                pumps[i].Start(time);
+            case SwitchKind.PumpTurns:
+                _pumps[i].Start(time);
+                break;
+            case SwitchKind.PumpStands:
+                _pumps[i].Stop(time);
                 break;
             case SwitchKind.PumpStops:
-                pumps[i].Stop(time);
-                dieNow |= options.DieAtAStop && time > options.PumpsDieAtS;
+                _dieNow |= _options.DieAtAStop && time > _options.PumpsDieAtS;
                 break;
             case SwitchKind.RimReached:
-                vessels[i].Over(time);
+                _vessels[i].Over(time);
                 break;
             case SwitchKind.RimLeft:
-                vessels[i].Close(time);
+                _vessels[i].Close(time);
                 break;
             case SwitchKind.ValveOpens:
-                openings[i]++;
+                _openings[i]++;
                 break;
         }
     }
@@ -114,51 +115,51 @@ public sealed class WaterForecaster
     private WaterSample Sample(double[] before, double lengthS)
     {
         double perMin = lengthS > 0 ? LPerM3 * 60 / lengthS : 0;
-        var now = lengthS > 0 ? solver.State : start;
-        double[] levels = new double[vessels.Length], outs = new double[vessels.Length], pumped = new double[pumps.Length];
-        for (int i = 0; i < vessels.Length; i++)
+        var now = lengthS > 0 ? _solver.State : _start;
+        double[] levels = new double[_vessels.Length], outs = new double[_vessels.Length], pumped = new double[_pumps.Length];
+        for (int i = 0; i < _vessels.Length; i++)
         {
-            levels[i] = loop.LevelM(i, now);
-            outs[i] = (now[loop.FirstThrough + i] - before[loop.FirstThrough + i]) * perMin;
+            levels[i] = _loop.LevelM(i, now);
+            outs[i] = (now[_loop.FirstThrough + i] - before[_loop.FirstThrough + i]) * perMin;
         }
 
-        for (int i = 0; i < pumps.Length; i++) pumped[i] = (now[loop.FirstPumped + i] - before[loop.FirstPumped + i]) * perMin;
-        return new(solver.Time, levels, outs, pumped);
+        for (int i = 0; i < _pumps.Length; i++) pumped[i] = (now[_loop.FirstPumped + i] - before[_loop.FirstPumped + i]) * perMin;
+        return new(_solver.Time, levels, outs, pumped);
     }
 
     private WaterForecast Report(SolveResult result, List<WaterSample> samples)
     {
-        var state = solver.State;
-        double time = Math.Max(solver.Time, 1e-9), stored = 0, all = 0;
-        for (int i = 0; i < loop.FirstSpilled; i++)
+        var state = _solver.State;
+        double time = Math.Max(_solver.Time, 1e-9), stored = 0, all = 0;
+        for (int i = 0; i < _loop.FirstSpilled; i++)
         {
-            stored += state[i] - start[i];
+            stored += state[i] - _start[i];
             all += state[i];
         }
 
         List<VesselForecast> told = [];
-        for (int i = 0; i < vessels.Length; i++)
+        for (int i = 0; i < _vessels.Length; i++)
         {
-            var (vessel, record) = (water.Vessels[i], vessels[i]);
-            double spilled = state[loop.FirstSpilled + i] * LPerM3;
+            var (vessel, record) = (_water.Vessels[i], _vessels[i]);
+            double spilled = state[_loop.FirstSpilled + i] * LPerM3;
             told.Add(new(
-                vessel.Id, vessel.RimM, record.StartM, loop.LevelM(i, state), record.LowM, record.HighM, record.HighAtS,
-                state[loop.FirstThrough + i] * LPerM3 * 60 / time, state[i] * LPerM3, spilled, vessel.SpillsTo, record.FirstSpillS, record.SpillS));
+                vessel.Id, vessel.RimM, record.StartM, _loop.LevelM(i, state), record.LowM, record.HighM, record.HighAtS,
+                state[_loop.FirstThrough + i] * LPerM3 * 60 / time, state[i] * LPerM3, spilled, vessel.SpillsTo, record.FirstSpillS, record.SpillS));
         }
 
         List<PumpForecast> ofPumps = [];
-        for (int i = 0; i < pumps.Length; i++)
+        for (int i = 0; i < _pumps.Length; i++)
         {
-            double delivered = state[loop.FirstPumped + i] * LPerM3;
-            ofPumps.Add(pumps[i].Told(water.Pumps[i].Id, delivered));
+            double delivered = state[_loop.FirstPumped + i] * LPerM3;
+            ofPumps.Add(_pumps[i].Told(_water.Pumps[i].Id, delivered));
         }
 
         List<ValveForecast> ofValves = [];
-        for (int i = 0; i < openings.Length; i++) ofValves.Add(new(water.Valves[i].Id, openings[i], state[loop.FirstLet + i] * LPerM3));
-        double balance = loop.InvariantM3(state) - loop.InvariantM3(start);
+        for (int i = 0; i < _openings.Length; i++) ofValves.Add(new(_water.Valves[i].Id, _openings[i], state[_loop.FirstLet + i] * LPerM3));
+        double balance = _loop.InvariantM3(state) - _loop.InvariantM3(_start);
         var totals = new WaterTotals(
-            state[loop.Came] * LPerM3, state[loop.Rained] * LPerM3, state[loop.Lost] * LPerM3, state[loop.SpilledAway] * LPerM3, state[loop.Left] * LPerM3,
-            stored * LPerM3, balance * LPerM3, all * LPerM3);
-        return new(result.Stop, solver.Time, told, ofPumps, ofValves, totals, samples, result.Statistics);
+            state[_loop.Came] * LPerM3, state[_loop.Rained] * LPerM3, state[_loop.Lost] * LPerM3, state[_loop.SpilledAway] * LPerM3, state[_loop.Left] * LPerM3,
+            stored * LPerM3, balance * LPerM3, all * LPerM3) { LeakedL = state[_loop.Leaked] * LPerM3, DrawnL = state[_loop.Drawn] * LPerM3 };
+        return new(result.Stop, _solver.Time, told, ofPumps, ofValves, totals, samples, result.Statistics);
     }
 }
