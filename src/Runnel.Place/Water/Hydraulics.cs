@@ -98,6 +98,6 @@ public sealed record WaterValve(string Id, string Of, string From, string To, do
     /// <summary>Timer, or rule by fills: for how long it opens, s.</summary>
     public double RunS { get; init; }
 
-    /// <summary>Rule by fills: it opens once in a fill of <see cref="Of"/> that lasts longer, s; 0: no such rule.</summary>
+    /// <summary>Rule by fills: it opens when <see cref="Of"/> has filled for so long without its pump, and again after as long, s; 0: no such rule.</summary>
     public double AfterFillS { get; init; }
 }

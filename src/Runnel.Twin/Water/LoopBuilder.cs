@@ -38,6 +38,13 @@ internal sealed class LoopBuilder(Hydraulics water, double totalOpenM2, double c
     /// <summary>Water surface of the whole loop that can evaporate, m2.</summary>
     public static double OpenM2(LoopTotals loop, Hydraulics water) => loop.OpenWaterM2 ?? water.Vessels.Sum(OpenM2);
 
+    /// <summary>Each vessel's share of the open water; they add up to 1 where there is any.</summary>
+    public static double[] OpenShares(Hydraulics water)
+    {
+        double all = water.Vessels.Sum(OpenM2);
+        return [.. water.Vessels.Select(v => all > 0 ? OpenM2(v) / all : 0)];
+    }
+
     // Rain tanks are covered.
     private static double OpenM2(WaterVessel vessel) => vessel.OpenM2 ?? (vessel.Kind == VesselKind.RainTank ? 0 : vessel.Shape.AreaM2(vessel.RimM ?? 0));
 

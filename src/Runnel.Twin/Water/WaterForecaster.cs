@@ -159,7 +159,8 @@ public sealed class WaterForecaster
         double balance = _loop.InvariantM3(state) - _loop.InvariantM3(_start);
         var totals = new WaterTotals(
             state[_loop.Came] * LPerM3, state[_loop.Rained] * LPerM3, state[_loop.Lost] * LPerM3, state[_loop.SpilledAway] * LPerM3, state[_loop.Left] * LPerM3,
-            stored * LPerM3, balance * LPerM3, all * LPerM3) { LeakedL = state[_loop.Leaked] * LPerM3, DrawnL = state[_loop.Drawn] * LPerM3 };
+            stored * LPerM3, balance * LPerM3, all * LPerM3)
+        { LeakedL = state[_loop.Leaked] * LPerM3, DrawnL = state[_loop.Drawn] * LPerM3 };
         return new(result.Stop, _solver.Time, told, ofPumps, ofValves, totals, samples, result.Statistics);
     }
 }

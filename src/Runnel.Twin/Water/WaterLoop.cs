@@ -108,6 +108,20 @@ internal sealed class WaterLoop : OdeSystem
         return sum;
     }
 
+    /// <summary>What a pump moves when it is well and its line is full, m3/s.</summary>
+    public double LawFlowM3PerS(int pump, ReadOnlySpan<double> state)
+    {
+        SetLevels(state);
+        var one = _pumps[pump];
+        double sum = 0;
+        for (int end = 0; end < one.To.Length; end++)
+        {
+            sum += one.Law.FlowM3PerS(end, one.IsSwitched ? _vessels[one.From].FloorM + ((one.OnM + one.OffM) / 2) : _surface[one.From], double.NaN);
+        }
+
+        return sum;
+    }
+
     /// <summary>What a valve lets through at a state, m3/s.</summary>
     public double ValveFlowM3PerS(int valve, double time, ReadOnlySpan<double> state)
     {

@@ -139,12 +139,18 @@ public static class WaterReview
         double area = LoopBuilder.OpenM2(place.Loop, water) + (place.Loop.CanopyM2 ?? 0);
         double needed = area * WorstMmPerDay;
         double? has = water.Valves.Count == 0 ? null
-            : water.Valves.Where(v => v.EveryS > 0 || v.ShutsM > v.OpensM).Sum(v => v.EveryS > 0 ? v.RateLPerMin * v.RunS / 60 * 86_400 / v.EveryS : v.RateLPerMin * 1440);
-        if (has is not { } litres) return new("top-up", rule, null, needed, "L/d", null, source, ReviewVerdict.Unknown, $"the worst day takes {needed:0} L; no top-up by timer or level is told.");
+            : water.Valves.Sum(MostLPerDay);
+        if (has is not { } litres) return new("top-up", rule, null, needed, "L/d", null, source, ReviewVerdict.Unknown, $"the worst day takes {needed:0} L; no top-up by timer, level or fills is told.");
         return new(
             "top-up", rule, litres, needed, "L/d", litres - needed, source, Judge(litres - needed, 0.2 * needed),
             $"top-up gives {litres:0} L a day at most; the worst day takes {needed:0} L.");
     }
+
+    // By a timer so often; by the fills again whenever one has gone on for so long; by a level all day. What drains by level gives nothing.
+    private static double MostLPerDay(WaterValve valve) =>
+        valve.EveryS > 0 ? valve.RateLPerMin * valve.RunS / 60 * 86_400 / valve.EveryS
+        : valve.AfterFillS > 0 ? valve.RateLPerMin * 1440 * valve.RunS / (valve.RunS + valve.AfterFillS)
+        : valve.ShutsM > valve.OpensM ? valve.RateLPerMin * 1440 : 0;
 
     internal static ReviewVerdict Judge(double margin, double comfortable) =>
         margin < 0 ? ReviewVerdict.Fails : margin < comfortable ? ReviewVerdict.Tight : ReviewVerdict.Ok;

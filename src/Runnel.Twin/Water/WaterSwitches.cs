@@ -271,8 +271,9 @@ internal sealed class WaterSwitches
                 return _open[i] = true;
             case SwitchKind.ValveShuts when _open[i]:
                 _open[i] = false;
-                // By its rule a valve opens once in a fill; by its timer again and again.
-                _nextS[i] = _valves[i].FillOf >= 0 ? double.PositiveInfinity : _nextS[i] + _valves[i].EveryS - _valves[i].RunS;
+                // By its rule a valve opens again when the fill has gone on for as long once more.
+                _nextS[i] = _valves[i].FillOf is >= 0 and var pump ? (_on[pump] ? double.PositiveInfinity : time + _valves[i].AfterFillS)
+                    : _nextS[i] + _valves[i].EveryS - _valves[i].RunS;
                 return true;
             case SwitchKind.RimReached or SwitchKind.RimLeft:
                 law = false;

@@ -110,8 +110,16 @@ public sealed class ClimateYear
         double[] humidity = [.. told.RelHumidity ?? Enumerable.Range(0, 12).Select(m => HumidityOf(told.DewPointC?[m] ?? low[m], high[m], low[m]))];
         return new(latitudeDeg, longitudeDeg, altitudeM)
         {
-            HighC = high, LowC = low, SpreadK = spread, RelHumidity = humidity, WindAt2MMPerS = wind, RainMm = rain, RainDays = days, RainDayFromMm = told.RainDayFromMm,
-            SolarMJPerM2Day = solar, FilledIn = filled,
+            HighC = high,
+            LowC = low,
+            SpreadK = spread,
+            RelHumidity = humidity,
+            WindAt2MMPerS = wind,
+            RainMm = rain,
+            RainDays = days,
+            RainDayFromMm = told.RainDayFromMm,
+            SolarMJPerM2Day = solar,
+            FilledIn = filled,
         };
 
         double Season(double m) => warmest - coldest < 0.5 ? 0.5 : (m - coldest) / (warmest - coldest);

@@ -20,7 +20,7 @@ public class ExamplePlacesTests
     }
 
     [Fact]
-    public void There_are_four_examples() => Assert.Equal(4, Files.Count);
+    public void There_are_five_examples() => Assert.Equal(5, Files.Count);
 
     [Fact]
     public void The_southern_example_gets_its_band_from_footprint_and_switches_and_its_wind_in_metres_a_second()
