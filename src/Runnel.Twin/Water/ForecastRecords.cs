@@ -37,6 +37,23 @@ internal sealed class VesselRecord(double startM)
     }
 }
 
+/// <summary>What is kept of a vessel's temperature while a forecast runs.</summary>
+internal sealed class TempRecord(double startC)
+{
+    private readonly double _start = startC;
+    private double _low = startC, _high = startC, _end = startC, _sum;
+    private long _count;
+
+    public void See(double tempC)
+    {
+        (_low, _high, _end) = (Math.Min(_low, tempC), Math.Max(_high, tempC), tempC);
+        _sum += tempC;
+        _count++;
+    }
+
+    public VesselTemperatures Told() => new(_start, _low, _high, _count > 0 ? _sum / _count : _start, _end);
+}
+
 /// <summary>What is kept of a pump while a forecast runs.</summary>
 internal sealed class PumpRecord(bool runs)
 {
@@ -76,6 +93,9 @@ internal sealed class PumpRecord(bool runs)
 
         (runsNow, since) = (false, timeS);
     }
+
+    /// <summary>How long it has run so far, s.</summary>
+    public double RanS(double timeS) => runS + (runsNow ? timeS - since : 0);
 
     public void Close(double timeS)
     {

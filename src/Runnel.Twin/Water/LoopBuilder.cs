@@ -45,6 +45,13 @@ internal sealed class LoopBuilder(Hydraulics water, double totalOpenM2, double c
         return [.. water.Vessels.Select(v => all > 0 ? OpenM2(v) / all : 0)];
     }
 
+    /// <summary>Water surface of each vessel that can evaporate, m2; they add up to the loop's.</summary>
+    public static double[] OpenM2OfEach(LoopTotals loop, Hydraulics water)
+    {
+        double whole = OpenM2(loop, water);
+        return [.. OpenShares(water).Select(share => whole * share)];
+    }
+
     // Rain tanks are covered.
     private static double OpenM2(WaterVessel vessel) => vessel.OpenM2 ?? (vessel.Kind == VesselKind.RainTank ? 0 : vessel.Shape.AreaM2(vessel.RimM ?? 0));
 

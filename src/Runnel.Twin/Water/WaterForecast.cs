@@ -1,4 +1,6 @@
+using Runnel.Twin.Heat;
 using Runnel.Twin.Solving;
+using Runnel.Twin.Weather;
 
 namespace Runnel.Twin.Water;
 
@@ -14,6 +16,13 @@ public sealed record ForecastOptions
 
     /// <summary>Rain on the open water, mm a day, spread evenly.</summary>
     public double RainMmPerDay { get; init; }
+
+    /// <summary>Weather from the beginning on; evaporation, what plants use and rain then follow it, and temperatures are reckoned. Null: steady, as above.</summary>
+    /// <remarks>The forecast begins with its first step.</remarks>
+    public WeatherSeries? Weather { get; init; }
+
+    /// <summary>Temperature of all water at the beginning, °C; null: mean of the first days' air.</summary>
+    public double? WaterTempC { get; init; }
 
     /// <summary>Time between the levels that are kept, s.</summary>
     public double EveryS { get; init; } = 3600;
@@ -36,7 +45,11 @@ public sealed record ForecastOptions
 /// <param name="Statistics">Work of the solver.</param>
 public sealed record WaterForecast(
     StopReason Stop, double ReachedS, IReadOnlyList<VesselForecast> Vessels, IReadOnlyList<PumpForecast> Pumps, IReadOnlyList<ValveForecast> Valves,
-    WaterTotals Totals, IReadOnlyList<WaterSample> Samples, SolverStatistics Statistics);
+    WaterTotals Totals, IReadOnlyList<WaterSample> Samples, SolverStatistics Statistics)
+{
+    /// <summary>Heat in and out; null without weather.</summary>
+    public HeatTotals? Heat { get; init; }
+}
 
 /// <summary>A vessel over the time of a forecast.</summary>
 /// <param name="Id">Its id.</param>
@@ -54,7 +67,19 @@ public sealed record WaterForecast(
 /// <param name="SpillS">For how long in all, s.</param>
 public sealed record VesselForecast(
     string Id, double? RimM, double StartM, double EndM, double LowM, double HighM, double HighAtS, double MeanOutL, double VolumeL, double SpilledL, string SpillsTo,
-    double? FirstSpillS, double SpillS);
+    double? FirstSpillS, double SpillS)
+{
+    /// <summary>Temperatures of its water at the hours' ends; null without weather.</summary>
+    public VesselTemperatures? Temperatures { get; init; }
+}
+
+/// <summary>A vessel's temperatures over the time of a forecast, °C.</summary>
+/// <param name="StartC">At the start.</param>
+/// <param name="LowC">Lowest.</param>
+/// <param name="HighC">Highest.</param>
+/// <param name="MeanC">Mean.</param>
+/// <param name="EndC">At the end.</param>
+public sealed record VesselTemperatures(double StartC, double LowC, double HighC, double MeanC, double EndC);
 
 /// <summary>A pump over the time of a forecast.</summary>
 /// <param name="Id">Its id.</param>
@@ -98,4 +123,8 @@ public sealed record WaterTotals(
 /// <param name="LevelM">One for each vessel, m above its floor.</param>
 /// <param name="OutLPerMin">Mean outflow since the sample before, one for each vessel, L/min.</param>
 /// <param name="PumpedLPerMin">Mean delivery since the sample before, one for each pump, L/min.</param>
-public sealed record WaterSample(double TimeS, IReadOnlyList<double> LevelM, IReadOnlyList<double> OutLPerMin, IReadOnlyList<double> PumpedLPerMin);
+public sealed record WaterSample(double TimeS, IReadOnlyList<double> LevelM, IReadOnlyList<double> OutLPerMin, IReadOnlyList<double> PumpedLPerMin)
+{
+    /// <summary>Temperature of each vessel's water, °C; empty without weather.</summary>
+    public IReadOnlyList<double> TempC { get; init; } = [];
+}

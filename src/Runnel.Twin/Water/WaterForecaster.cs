@@ -1,5 +1,6 @@
 using Runnel.Place;
 using Runnel.Place.Water;
+using Runnel.Twin.Heat;
 using Runnel.Twin.Solving;
 
 namespace Runnel.Twin.Water;
@@ -16,6 +17,8 @@ public sealed class WaterForecaster
     private readonly VesselRecord[] _vessels;
     private readonly PumpRecord[] _pumps;
     private readonly long[] _openings;
+    private readonly LoopHeat? _heat;
+    private readonly TempRecord[] _temps = [];
     private bool _dieNow;
 
     private WaterForecaster(PlaceDescription place, ForecastOptions options)
@@ -28,6 +31,12 @@ public sealed class WaterForecaster
         _pumps = [.. _water.Pumps.Select((_, i) => new PumpRecord(_loop.Switches.Turns(i)))];
         _openings = new long[_water.Valves.Count];
         _loop.Switches.Told = Note;
+        if (options.Weather is { } weather)
+        {
+            _heat = new(place, _loop, _start, weather, options.WaterTempC);
+            _temps = [.. _water.Vessels.Select((_, i) => new TempRecord(_heat.TempsC[i]))];
+        }
+
         // A microlitre here or there is no matter; a millimetre in a small vessel is.
         _solver = new OdeSolver(_loop, new SolverOptions { RelativeTolerance = 1e-5, AbsoluteTolerance = 1e-6, ChatterGap = 0.01 });
     }
@@ -49,14 +58,29 @@ public sealed class WaterForecaster
     {
         _solver.Start(0, _start);
         double end = _options.Days * 86_400, previous = 0;
-        double[] before = [.. _start];
+        double[] before = [.. _start], ran = new double[_pumps.Length], ranBefore = new double[_pumps.Length];
         List<WaterSample> samples = [Sample(before, 0)];
         Action<OdeSolver> watch = Watch;
         var result = new SolveResult(StopReason.Reached, 0, -1, false, default);
         for (int k = 1; previous < end && result.Stop == StopReason.Reached; k++)
         {
             double next = Math.Min(end, k * _options.EveryS);
+            if (_heat is not null)
+            {
+                _heat.SetWeather(previous, next - previous);
+                // What the air takes changes at once.
+                _solver.Change(before);
+                for (int i = 0; i < _pumps.Length; i++) ranBefore[i] = _pumps[i].RanS(_solver.Time);
+            }
+
             result = Advance(next, watch);
+            if (_heat is not null)
+            {
+                for (int i = 0; i < _pumps.Length; i++) ran[i] = _pumps[i].RanS(_solver.Time) - ranBefore[i];
+                _heat.Follow(previous, _solver.Time - previous, before, _solver.State, ran);
+                for (int i = 0; i < _temps.Length; i++) _temps[i].See(_heat.TempsC[i]);
+            }
+
             samples.Add(Sample(before, _solver.Time - previous));
             _solver.State.CopyTo(before);
             previous = next;
@@ -124,7 +148,7 @@ public sealed class WaterForecaster
         }
 
         for (int i = 0; i < _pumps.Length; i++) pumped[i] = (now[_loop.FirstPumped + i] - before[_loop.FirstPumped + i]) * perMin;
-        return new(_solver.Time, levels, outs, pumped);
+        return new(_solver.Time, levels, outs, pumped) { TempC = _heat is null ? [] : [.. _heat.TempsC[..levels.Length]] };
     }
 
     private WaterForecast Report(SolveResult result, List<WaterSample> samples)
@@ -144,7 +168,10 @@ public sealed class WaterForecaster
             double spilled = state[_loop.FirstSpilled + i] * LPerM3;
             told.Add(new(
                 vessel.Id, vessel.RimM, record.StartM, _loop.LevelM(i, state), record.LowM, record.HighM, record.HighAtS,
-                state[_loop.FirstThrough + i] * LPerM3 * 60 / time, state[i] * LPerM3, spilled, vessel.SpillsTo, record.FirstSpillS, record.SpillS));
+                state[_loop.FirstThrough + i] * LPerM3 * 60 / time, state[i] * LPerM3, spilled, vessel.SpillsTo, record.FirstSpillS, record.SpillS)
+            {
+                Temperatures = _heat is null ? null : _temps[i].Told(),
+            });
         }
 
         List<PumpForecast> ofPumps = [];
@@ -161,6 +188,6 @@ public sealed class WaterForecaster
             state[_loop.Came] * LPerM3, state[_loop.Rained] * LPerM3, state[_loop.Lost] * LPerM3, state[_loop.SpilledAway] * LPerM3, state[_loop.Left] * LPerM3,
             stored * LPerM3, balance * LPerM3, all * LPerM3)
         { LeakedL = state[_loop.Leaked] * LPerM3, DrawnL = state[_loop.Drawn] * LPerM3 };
-        return new(result.Stop, _solver.Time, told, ofPumps, ofValves, totals, samples, result.Statistics);
+        return new(result.Stop, _solver.Time, told, ofPumps, ofValves, totals, samples, result.Statistics) { Heat = _heat?.Totals };
     }
 }

@@ -7,7 +7,7 @@ namespace Runnel.Twin.Water;
 /// <remarks>
 /// States, m3: each vessel, each pump's line; then sums: what each vessel spilled, what left each by its outlet, what each pump delivered and each valve let
 /// through, what was lost to air and plants, what left to the world outside by spilling and else, what came from outside and as rain, what leaked and what
-/// people took. Every litre that leaves one of them enters another, so that the balance closes to rounding.
+/// people took; then what each vessel lost to air and plants, and what came out at each end of each pump. Every litre that leaves one of them enters another, so that the balance closes to rounding.
 /// </remarks>
 internal sealed class WaterLoop : OdeSystem
 {
@@ -26,11 +26,12 @@ internal sealed class WaterLoop : OdeSystem
     private readonly Pump[] _pumps;
     private readonly Valve[] _valves;
     private readonly double[] _level, _surface;
+    private readonly int[] _firstEnd;
 
     public WaterLoop(Vessel[] vessels, Pump[] pumps, Valve[] valves)
         : base(
-            (3 * vessels.Length) + (2 * pumps.Length) + valves.Length + Wholes,
-            WaterSwitches.Count(vessels, pumps, valves), sums: (2 * vessels.Length) + pumps.Length + valves.Length + Wholes)
+            (4 * vessels.Length) + (2 * pumps.Length) + valves.Length + Wholes + pumps.Sum(p => p.To.Length),
+            WaterSwitches.Count(vessels, pumps, valves), sums: (3 * vessels.Length) + pumps.Length + valves.Length + Wholes + pumps.Sum(p => p.To.Length))
     {
         (_vessels, _pumps, _valves) = (vessels, pumps, valves);
         _level = new double[vessels.Length];
@@ -42,6 +43,9 @@ internal sealed class WaterLoop : OdeSystem
         FirstLet = FirstPumped + pumps.Length;
         Lost = FirstLet + valves.Length;
         (SpilledAway, Left, Came, Rained, Leaked, Drawn) = (Lost + 1, Lost + 2, Lost + 3, Lost + 4, Lost + 5, Lost + 6);
+        FirstLost = Lost + Wholes;
+        _firstEnd = new int[pumps.Length];
+        for (int i = 0, at = FirstLost + vessels.Length; i < pumps.Length; at += pumps[i++].To.Length) _firstEnd[i] = at;
         Condition = new LoopCondition(vessels, pumps, valves.Length);
         Switches = new WaterSwitches(this, vessels, pumps, valves);
     }
@@ -70,6 +74,9 @@ internal sealed class WaterLoop : OdeSystem
 
     public int Drawn { get; }
 
+    /// <summary>What each vessel lost to air and plants.</summary>
+    public int FirstLost { get; }
+
     /// <summary>What is worn, fouled, held or cut off.</summary>
     public LoopCondition Condition { get; }
 
@@ -90,6 +97,9 @@ internal sealed class WaterLoop : OdeSystem
 
     /// <summary>Level of a vessel above its floor, m.</summary>
     public double LevelM(int vessel, ReadOnlySpan<double> state) => _vessels[vessel].Shape.LevelM(state[vessel]);
+
+    /// <summary>What came out at each end of a pump.</summary>
+    public int FirstEnd(int pump) => _firstEnd[pump];
 
     /// <summary>What stays the same but for rounding: all water inside and gone, less what came, m3.</summary>
     public double InvariantM3(ReadOnlySpan<double> state)
@@ -180,6 +190,7 @@ internal sealed class WaterLoop : OdeSystem
         double loss = now.LossM3PerS * Math.Clamp(_level[i] / WetWithinM, 0, 1);
         rates[i] += now.RainM3PerS - loss;
         rates[Lost] += loss;
+        rates[FirstLost + i] += loss;
         rates[Rained] += now.RainM3PerS;
         foreach (var hole in now.Holes)
         {
@@ -221,6 +232,7 @@ internal sealed class WaterLoop : OdeSystem
                 }
 
                 rates[FirstPumped + i] += flow;
+                rates[_firstEnd[i] + end] += flow;
                 Give(pump.To[end], flow, Left, rates);
             }
 
@@ -240,6 +252,7 @@ internal sealed class WaterLoop : OdeSystem
             rates[to] -= flow;
             rates[from] += flow;
             rates[FirstPumped + i] -= flow;
+            rates[_firstEnd[i] + end] -= flow;
         }
 
         double full = pump.Law.LineM3 > 0 ? Math.Clamp(state[line] / pump.Law.LineM3, 0, 1) : 0;
