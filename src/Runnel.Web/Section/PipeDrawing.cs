@@ -9,13 +9,16 @@ internal sealed class PipeDrawing(SvgWriter svg, SectionLayout layout, IReadOnly
     private readonly List<(int Strip, bool AtRight, double Y, string Mark)> _marks = [];
     private int _letters;
 
+    /// <summary>Pipes begin beside the heights, not under them.</summary>
+    private double LeftPx => layout.LeftPx + 2;
+
     public void Draw(IReadOnlyList<Pipe> pipes)
     {
         // Hollow ones first: where two cross or meet, the one that runs is seen.
         foreach (Pipe pipe in pipes.OrderBy(p => Runs(p.Run) == true)) DrawPipe(pipe);
         foreach (var (strip, atRight, y, mark) in _marks.DistinctBy(m => (m.Strip, m.AtRight, Math.Round(m.Y))))
         {
-            double x = atRight ? layout.Size.WidthPx - 9 : 9;
+            double x = atRight ? layout.Size.WidthPx - 9 : LeftPx + 7;
             svg.Circle("match", x, y, 8);
             svg.Text("ax b", x, y + 4.5, mark, "middle");
         }
@@ -46,14 +49,14 @@ internal sealed class PipeDrawing(SvgWriter svg, SectionLayout layout, IReadOnly
                 bool right = end > at;
                 // Level pieces alone reach from strip to strip.
                 double y = to.Height.Y(strips[at]);
-                path.Line(right ? layout.Size.WidthPx - 2 : 2, y);
+                path.Line(right ? layout.Size.WidthPx - 2 : LeftPx, y);
                 int next = at + (right ? 1 : -1);
                 string mark = MarkOf(at, right, y);
                 double nextY = to.Height.Y(strips[next]);
                 _marks.Add((next, !right, nextY, mark));
                 pieces.Add((at, path));
                 at = next;
-                path = new PathText().Move(right ? 2 : layout.Size.WidthPx - 2, nextY);
+                path = new PathText().Move(right ? LeftPx : layout.Size.WidthPx - 2, nextY);
             }
 
             double x1 = Local(from.X, at), y1 = from.Height.Y(strips[at]), x2 = Local(to.X, at), y2 = to.Height.Y(strips[at]);

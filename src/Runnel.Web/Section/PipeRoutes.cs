@@ -27,8 +27,8 @@ internal sealed class PipeRoutes
 
     private PipeRoutes(SectionLayout layout) => (_layout, _plan) = (layout, layout.Plan);
 
-    /// <summary>Lanes that lie below the lowest floor.</summary>
-    public int LanesBelow { get; private set; }
+    /// <summary>How far the lowest pipe lies below the lowest floor, px.</summary>
+    public double BelowPx(double pxPerM) => Math.Max(0, _pipes.SelectMany(p => p.Corners).Where(c => c.Height.Header is null).Select(c => c.Height.DownPx - (c.Height.HeightM * pxPerM)).DefaultIfEmpty(0).Max());
 
     public IReadOnlyList<Pipe> Pipes => _pipes;
 
@@ -55,11 +55,10 @@ internal sealed class PipeRoutes
     /// <summary>Into the next vessel through the room between them.</summary>
     private void AddNext(PlanRun run)
     {
-        PlanVessel from = _plan.Vessels[run.From], to = _plan.Vessels[run.To[0]];
+        PlanVessel from = _plan.Vessels[run.From];
         double x = _layout.GapPx(run.From, behind: true);
         List<PipeCorner> corners = Leave(run.From, x);
         corners.AddRange(Enter(run.To[0], x, from.OutletM ?? from.RimM, LeavesByFloor(from) ? from.FloorM : from.OutletM ?? from.RimM, fromLeft: true, out bool inAir));
-        _ = to;
         _pipes.Add(new(run, corners, inAir));
     }
 
@@ -73,11 +72,11 @@ internal sealed class PipeRoutes
             int low = runs.Select(r => r.From).Append(to).Min(), high = runs.Select(r => r.From).Append(to).Max();
             double floor = Enumerable.Range(low, high - low + 1).Where(i => i != to).Select(i => _plan.Vessels[i].FloorM).DefaultIfEmpty(0).Min();
             var below = new PipeHeight(floor, 13 + (lane * SectionLayout.LaneStepPx));
-            if (floor < 0.02) LanesBelow = Math.Max(LanesBelow, lane + 1);
             double drop = LeavesByFloor(from) ? StandpipeX(run.From) : _layout.GapPx(run.From, behind: true);
             double rise = _layout.GapPx(to, behind: !goesRight, shiftPx: goesRight ? -(lane % 2) * 5 : (lane % 2) * 5);
             List<PipeCorner> corners = Leave(run.From, drop);
-            corners[^1] = new(drop, below);
+            if (LeavesByFloor(from)) corners.RemoveAt(corners.Count - 1);
+            corners.Add(new(drop, below));
             corners.Add(new(rise, below));
             double crest = runs.Min(r => _plan.Vessels[r.From].OutletM ?? _plan.Vessels[r.From].RimM);
             corners.AddRange(Enter(to, rise, crest, floor, goesRight, out bool inAir));

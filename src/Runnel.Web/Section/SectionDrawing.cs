@@ -51,7 +51,7 @@ public sealed class SectionDrawing
         PipeRoutes routes = PipeRoutes.Of(_layout);
         List<Strip> strips = [];
         List<(IReadOnlyList<PlacedLabel> Labels, double BottomPx)> rows = [];
-        double top = 0, ground = 14 + (Math.Max(routes.LanesBelow, 0) * SectionLayout.LaneStepPx) + 6;
+        double top = 0, ground = Math.Max(20, routes.BelowPx(_size.PlotPx / _plan.TopM) + 12);
         // Labels inside vessels depend on the strip's scale, rows on the labels: a strip is set before the next begins below it.
         for (int s = 0; s < _layout.StripCount; s++)
         {
@@ -75,7 +75,7 @@ public sealed class SectionDrawing
         {
             Strip strip = strips[_layout.Slots[i].Strip];
             var (x, width) = Here(i);
-            new VesselDrawing(_svg, _plan.Vessels[i], (x, width), strip, _id).Walls();
+            new VesselDrawing(_svg, _plan.Vessels[i], (x, width), strip, _id).Walls(_standing.Water.GetValueOrDefault(_plan.Vessels[i].Id));
             _vessels.Add(new(_plan.Vessels[i].Id, x, strip.Y(_plan.Vessels[i].RimM), x + width, strip.Y(_plan.Vessels[i].FloorM)));
             if (_plan.Vessels[i].SwitchHighM is not null) Switch(i, strip);
         }

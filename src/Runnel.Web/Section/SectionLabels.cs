@@ -94,7 +94,7 @@ internal sealed class SectionLabels
         List<PartLine> lines = [.. Wrapped(v.Name), .. words.SelectMany(w => w.IsFigure ? [w] : Wrapped(w.Text))];
         if (troubled) lines.AddRange(Wrapped(_standing.Trouble!.Words));
         double anchor = v.SwitchHighM is null ? slot.MiddlePx : slot.LeftPx + (slot.WidthPx * 0.35);
-        Add(slot.Strip, anchor, lines, troubled, strip.Y(v.FloorM) + _layout.BelowPx);
+        Add(slot.Strip, anchor, lines, troubled, strip.Y(v.FloorM) + (troubled ? _layout.BelowPx : 1));
     }
 
     /// <summary>Whether words stand clear inside a vessel, all of them in water or all of them above it.</summary>
@@ -103,9 +103,9 @@ internal sealed class SectionLabels
         double height = lines.Sum(_size.LineOf), width = lines.Max(_size.WidthOf);
         double surface = strip.Y(v.FloorM + Math.Min(water?.LevelM is { } level ? Shown(v, level) : 0, v.RimM - v.FloorM)), floor = strip.Y(v.FloorM), rim = strip.Y(v.RimM);
         baseLine = 0;
-        // The sump holds pump and switch, a standpipe takes the right side of its vessel.
+        // The sump holds pump and switch, filters and beds their media; a standpipe takes the right side of its vessel.
         double free = slot.WidthPx - (2 * InsetPx) - (v.Outlet is OutletKind.Standpipe or OutletKind.Siphon ? 30 : 0);
-        if (v.Kind is VesselKind.Sump or VesselKind.MediaBed || width > free) return false;
+        if (v.Kind is VesselKind.Sump or VesselKind.MediaBed or VesselKind.Biofilter or VesselKind.MechanicalFilter || width > free) return false;
         double from = floor - surface >= height + 12 ? surface : surface - rim >= height + 34 ? rim + 24 : double.NaN;
         if (double.IsNaN(from)) return false;
         double first = _size.LineOf(lines[0]);
@@ -128,7 +128,7 @@ internal sealed class SectionLabels
                 ? (PipeRoutes.PumpX(_layout.Slots[pipe.Run.From]), runs switch { true => "on", false => "at rest", _ => "" }, 2.0)
                 : (pipe.Valve!.Value.X, runs switch { true => "open", false => "shut", _ => "" }, 10.0);
             int strip = Math.Clamp((int)(x / _size.WidthPx), 0, _layout.StripCount - 1);
-            double y = pipe.Run.Kind == RunKind.Pump ? strips[strip].Y(_layout.Plan.Vessels[pipe.Run.From].FloorM) + _layout.BelowPx : pipe.Valve!.Value.Height.Y(strips[strip]) + from;
+            double y = pipe.Run.Kind == RunKind.Pump ? strips[strip].Y(_layout.Plan.Vessels[pipe.Run.From].FloorM) + (troubled ? _layout.BelowPx : 1) : pipe.Valve!.Value.Height.Y(strips[strip]) + from;
             List<PartLine> lines = [.. Wrapped($"{SectionPlan.NameOf(id)} {state}".TrimEnd()), .. _standing.Words.GetValueOrDefault(id) ?? []];
             if (troubled) lines.AddRange(Wrapped(_standing.Trouble!.Words));
             Add(strip, x, lines, troubled, y);

@@ -92,12 +92,16 @@ internal sealed class SectionLayout
         int strips = (int)Math.Ceiling(whole / (RoomPx - Size.GapPx));
         for (; ; strips++)
         {
-            if (Fill(Math.Max(whole / strips, 1)) is { } even && even.Count - 1 <= strips) return even;
-            if (strips >= n) return Fill(RoomPx - Size.GapPx)!;
+            foreach (double looser in new[] { 1.0, 1.08, 1.16, 1.24, 1.4, 2 })
+            {
+                if (Fill(whole / strips * looser) is { } even && even.Count - 1 <= strips) return even;
+            }
+
+            if (strips >= n) return Fill(RoomPx - Size.GapPx);
         }
     }
 
-    private List<int>? Fill(double target)
+    private List<int> Fill(double target)
     {
         List<int> breaks = [0];
         double filled = 0, most = RoomPx - Size.GapPx;

@@ -12,8 +12,8 @@ namespace Runnel.Web.Section;
 public sealed record SectionSize(
     string Name, double WidthPx, double PlotPx, double NamePx, double FigurePx, double GapPx, double LeastUnitPx, double MostUnitPx)
 {
-    public static readonly SectionSize Wide = new("wide", 840, 236, 14, 17, 30, 34, 96);
-    public static readonly SectionSize Phone = new("phone", 358, 196, 14, 17, 24, 40, 84);
+    public static readonly SectionSize Wide = new("wide", 840, 236, 14, 17, 30, 28, 96);
+    public static readonly SectionSize Phone = new("phone", 358, 190, 14, 17, 18, 26, 84);
     public static readonly SectionSize Wall = new("wall", 900, 250, 19, 30, 32, 34, 104);
 
     public double LineOf(PartLine line) => line.IsFigure ? FigurePx * 1.25 : NamePx * 1.22;

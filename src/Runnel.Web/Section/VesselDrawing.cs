@@ -42,7 +42,7 @@ internal sealed class VesselDrawing
         if (Width > 26) _svg.Path("free", new PathText().Move(x - 5, y - 8).Line(x + 5, y - 8).Line(x, y - 1).Close());
     }
 
-    public void Walls()
+    public void Walls(WaterStanding? water)
     {
         switch (_vessel.Kind)
         {
@@ -52,10 +52,11 @@ internal sealed class VesselDrawing
                 break;
             case VesselKind.MediaBed:
                 Rings();
-                Plants();
+                Plants(_rim);
                 break;
             case VesselKind.Trough:
-                Plants();
+                // Rafts float.
+                Plants(SurfaceY(water));
                 break;
             case VesselKind.RainTank:
                 _svg.Path("wall", new PathText().Move(_left - 4, _rim).Line(_left + (Width / 2), _rim - 10).Line(_right + 4, _rim).Close());
@@ -102,14 +103,17 @@ internal sealed class VesselDrawing
         }
     }
 
-    /// <summary>A few leaves over the rim; they stand for a crop, not for its count.</summary>
-    private void Plants()
+    /// <summary>A few leaves over bed or water; they stand for a crop, not for its count.</summary>
+    private double SurfaceY(WaterStanding? water) =>
+        _floor - (Math.Clamp((water?.LevelM ?? _vessel.OutletM - _vessel.FloorM ?? 0) / (_vessel.RimM - _vessel.FloorM), 0, 1) * (_floor - _rim));
+
+    private void Plants(double y)
     {
         double step = Math.Max(20, Width / Math.Max(1, Math.Floor(Width / 26)));
         for (double x = _left + (step / 2); x < _right - 5; x += step)
         {
             var leaf = new PathText();
-            foreach (double lean in new[] { -7.0, -3.5, 0, 3.5, 7 }) leaf.Move(x, _rim + 2).Line(x + (lean * 0.75), _rim - 6).Line(x + lean, _rim - 11 + Math.Abs(lean * 0.6));
+            foreach (double lean in new[] { -7.0, -3.5, 0, 3.5, 7 }) leaf.Move(x, y).Line(x + (lean * 0.75), y - 8).Line(x + lean, y - 13 + Math.Abs(lean * 0.6));
             _svg.Path("leaf", leaf);
         }
     }
