@@ -2,7 +2,6 @@ using System.CommandLine;
 using Runnel.Cli.Inputs;
 using Runnel.Place;
 using Runnel.Place.PlaceFiles;
-using Runnel.Science.Units;
 using Runnel.Twin.Solving;
 using Runnel.Twin.Water;
 
@@ -24,14 +23,26 @@ internal static class ForecastCommand
             DefaultValueFactory = _ => 4,
         };
         var rain = new Option<double>("--rain") { Description = "Rain on the open water, mm a day.", HelpName = "MM", DefaultValueFactory = _ => 0 };
-        var fault = new Option<string?>("--fault") { Description = "What fails, and when: pump-stopped@TIME, as in \"pump-stopped@6 h\".", HelpName = "NAME@TIME" };
+        var fault = new Option<string[]>("--fault")
+        {
+            Description = "What goes wrong, of what, when, how fast, as in \"pump-stopped@6 h\" or \"drain-fouling:TANK@5 d,8 %/d\"; may stand several times. "
+                + FaultNames.Text(),
+            HelpName = "NAME[:THING]@TIME[,RATE]",
+        };
+        var readings = new Option<string?>("--readings")
+        {
+            Description = "Also write what the place's kit would read in that time, as CSV that diagnose takes: invented, with the weather of the place's climate.",
+            HelpName = "FILE",
+        };
+        var from = new Option<string?>("--from") { Description = "When it begins, for --readings and for hours of the day.", HelpName = "TIME", DefaultValueFactory = _ => "2026-01-01" };
+        var seed = new Option<int>("--seed") { Description = "Another number, other weather and chance in --readings.", HelpName = "N", DefaultValueFactory = _ => 1 };
         var json = new Option<bool>("--json") { Description = "Print JSON instead of text." };
         var csv = new Option<bool>("--csv") { Description = "Print hourly levels and flows as CSV instead of text." };
         var command = new WorkedCommand(
             "forecast", "Tells what the water of a place will do: levels, flows, pump cycles, spills, water used.",
             "runnel forecast --place place.toml --days 7")
         {
-            place, days, evaporation, rain, fault, json, csv,
+            place, days, evaporation, rain, fault, readings, from, seed, json, csv,
         };
         command.SetAction(async (parsed, cancel) =>
         {
@@ -40,13 +51,15 @@ internal static class ForecastCommand
                 Days = InRange("--days", parsed.GetValue(days), 0.01, MostDays),
                 EvaporationMmPerDay = InRange("--evaporation", parsed.GetValue(evaporation), 0, 50),
                 RainMmPerDay = InRange("--rain", parsed.GetValue(rain), 0, 2000),
-                PumpsDieAtS = FaultTime(parsed.GetValue(fault)),
             };
             if (parsed.GetValue(json) && parsed.GetValue(csv)) throw RefusedException.WrongUsage("--csv", "both --json and --csv were asked for", "Choose one");
             string path = parsed.GetValue(place) ?? "";
             var (read, _) = await PlaceInput.ReadAsync(parsed.GetValue(place), PlaceNeeds.Forecast, terminal, cancel);
+            var start = TimeInput.Read("--from", parsed.GetValue(from), read.Zone)!.Value;
+            options = options with { BeginsAt = start.InZone(read.Zone).TimeOfDay, Faults = [.. (parsed.GetValue(fault) ?? []).Select(f => FaultNames.Read(f, read))] };
             var forecast = await Task.Run(() => WaterForecaster.Run(read, options), cancel).WaitAsync(cancel);
             if (forecast.Stop != StopReason.Reached) throw Stopped(path, forecast);
+            if (parsed.GetValue(readings) is { } file) await PlayedReadings.WriteAsync(file, read, options, start, parsed.GetValue(seed), cancel);
             await terminal.Out.WriteAsync(
                 parsed.GetValue(json) ? ForecastJson.Write(read, options, forecast)
                 : parsed.GetValue(csv) ? ForecastCsv.Write(read, forecast) : ForecastText.Render(read, options, forecast));
@@ -58,21 +71,6 @@ internal static class ForecastCommand
     private static double InRange(string option, double value, double least, double greatest) =>
         value >= least && value <= greatest ? value
             : throw RefusedException.WrongUsage(option, FormattableString.Invariant($"{value} is not from {least} to {greatest}"), "Correct the number");
-
-    private static double? FaultTime(string? fault)
-    {
-        if (fault is null) return null;
-        string[] parts = fault.Split('@', 2);
-        if (parts[0] != "pump-stopped")
-        {
-            throw RefusedException.WrongUsage("--fault", $"there is no fault {parts[0]} yet", "Write pump-stopped@TIME, as in --fault \"pump-stopped@6 h\"");
-        }
-
-        var measure = Measure.Read(parts.Length > 1 ? parts[1] : "");
-        var seconds = Unit.Of("s");
-        if (measure.Fault == MeasureFault.None && measure.Unit!.Dimension == seconds.Dimension && measure.Unit.To(seconds, measure.Value) is >= 0 and var time) return time;
-        throw RefusedException.WrongUsage("--fault", "its time is not understood", "Write a time from the beginning with its unit, as in --fault \"pump-stopped@6 h\"");
-    }
 
     private static RefusedException Stopped(string path, WaterForecast forecast)
     {

@@ -14,6 +14,7 @@ internal static class ForecastJson
             days = options.Days,
             evaporation_mm_day = options.EvaporationMmPerDay,
             rain_mm_day = options.RainMmPerDay,
+            faults = options.Faults.Select(f => new { name = f.Fault.Name, of = f.Fault.Of, rate = f.Fault.Rate, at_s = f.AtS }),
             vessels = forecast.Vessels.Select(v => new
             {
                 id = v.Id,
@@ -49,6 +50,8 @@ internal static class ForecastJson
                 lost_l = forecast.Totals.LostL,
                 spilled_l = forecast.Totals.SpilledL,
                 left_l = forecast.Totals.LeftL,
+                leaked_l = forecast.Totals.LeakedL,
+                drawn_l = forecast.Totals.DrawnL,
                 stored_l = forecast.Totals.StoredL,
                 balance_l = forecast.Totals.BalanceL,
                 water_l = forecast.Totals.WaterL,

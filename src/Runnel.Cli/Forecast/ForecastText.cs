@@ -36,7 +36,7 @@ internal static class ForecastText
         (string What, double L)[] moved =
         [
             ("topped up", t.CameL + TankWater(place, forecast)), ("rain", t.RainL), ("to air and plants", -t.LostL), ("spilled", -t.SpilledL),
-            ("led away", -t.LeftL), ("change in store", t.StoredL),
+            ("led away", -t.LeftL), ("leaked", -t.LeakedL), ("drawn by people", -t.DrawnL), ("change in store", t.StoredL),
         ];
         page.Table(
             ["", "L", "L a day"],
@@ -44,8 +44,9 @@ internal static class ForecastText
                 .. moved.Where(r => r.L != 0 || r.What == "change in store")
                     .Select(r => (IReadOnlyList<string>)[r.What, Wording.Litres(r.L), Wording.Litres(r.L / options.Days)]),
             ]);
+        if (options.Faults.Count > 0) page.Blank().Sentence($"Gone wrong: {FaultNames.Told(options.Faults)}.");
         page.Blank().Sentence(
-            $"Assumed: {options.EvaporationMmPerDay:0.##} mm a day taken from open water and canopy, {options.RainMmPerDay:0.##} mm a day of rain, nothing "
+            $"Assumed: {options.EvaporationMmPerDay:0.##} mm a day taken from open water and canopy, {options.RainMmPerDay:0.##} mm a day of rain, {(options.Faults.Count > 0 ? "nothing else" : "nothing")} "
             + "fouled or worn. Floats, cut-outs and overflows at the place stay what protects it.");
         return page.ToString();
     }

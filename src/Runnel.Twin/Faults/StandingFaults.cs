@@ -4,7 +4,7 @@ using Runnel.Twin.Water;
 
 namespace Runnel.Twin.Faults;
 
-/// <summary>The faults that stand at a place, and what they do to its parts.</summary>
+/// <summary>The faults that stand at a place or are still to come, and what they do to its parts.</summary>
 /// <remarks>The condition of every part follows from the list alone and is made anew at each change, so that a fault that is mended leaves nothing behind but its water.</remarks>
 internal sealed class StandingFaults
 {
@@ -42,12 +42,13 @@ internal sealed class StandingFaults
     /// <summary>Mends; whether there was anything to mend.</summary>
     public bool Remove(string name, string? of) => _list.RemoveAll(f => f.Fault.Name == name && (of is null || f.Fault.Of is null || f.Fault.Of == of)) > 0;
 
-    /// <summary>When the condition next changes by itself: a fault ends, or its hours begin or end; infinite: never.</summary>
+    /// <summary>When the condition next changes by itself: a fault begins or ends, or its hours begin or end; infinite: never.</summary>
     public double NextChangeS(double timeS)
     {
         double next = double.PositiveInfinity;
         foreach (var one in _list)
         {
+            if (one.AtS > timeS) next = Math.Min(next, one.AtS);
             if (one.AtS + LengthS(one.Fault) is var end && end > timeS) next = Math.Min(next, end);
             if (one.Fault.Hours is not { } hours) continue;
             double now = _clock(timeS).TickOfDay / (double)NodaConstants.TicksPerSecond;
@@ -70,6 +71,7 @@ internal sealed class StandingFaults
         _list.RemoveAll(f => f.AtS + LengthS(f.Fault) <= timeS + 1e-6);
         foreach (var one in _list)
         {
+            if (one.AtS > timeS + 1e-6) continue;
             if (one.Fault.Hours is { } hours && !hours.Holds(_clock(timeS + 1e-3))) continue;
             var kind = FaultCatalogue.Find(one.Fault.Name)!;
             var fits = kind.Fits(_place);

@@ -29,7 +29,6 @@ public sealed class PlayedPlace
     private readonly Seeded _chance;
     private readonly Instant _zero;
     private readonly double[] _begin, _now;
-    private readonly List<PlannedFault> _planned = [];
     private readonly List<(double AtS, int Valve)> _orderEnds = [];
     private readonly Action<OdeSolver> _afterStep;
     private bool _isWatched;
@@ -73,7 +72,7 @@ public sealed class PlayedPlace
     public IReadOnlyList<string> SilentChannels => [.. _place.Channels.Where((_, c) => !_true.Knows(c)).Select(c => c.Id)];
 
     /// <summary>Faults that stand, and those that are still to come, with their times.</summary>
-    public IReadOnlyList<(Fault Fault, Instant Since)> Faults => [.. _faults.List.Concat(_planned).Select(f => (f.Fault, InstantOf(f.AtS)))];
+    public IReadOnlyList<(Fault Fault, Instant Since)> Faults => [.. _faults.List.Select(f => (f.Fault, InstantOf(f.AtS)))];
 
     /// <summary>How everything truly stands now.</summary>
     public PlayedTruth Truth => TruthNow();
@@ -111,12 +110,6 @@ public sealed class PlayedPlace
         var fits = kind.Fits(_place);
         if (fits.Count == 0 || (fault.Of is { } of && !fits.Contains(of))) throw new ArgumentException($"{fault.Name} does not fit {fault.Of ?? "this place"}", nameof(fault));
         double atS = at is { } time ? Math.Max(SecondsOf(time), _solver.Time) : _solver.Time;
-        if (atS > _solver.Time)
-        {
-            _planned.Add(new(fault, atS));
-            return;
-        }
-
         _faults.Add(new(fault, atS));
         Refresh();
     }
@@ -127,7 +120,7 @@ public sealed class PlayedPlace
     /// <returns>Whether there was one.</returns>
     public bool Mend(string name, string? of = null)
     {
-        bool was = _faults.Remove(name, of) | (_planned.RemoveAll(f => f.Fault.Name == name && (of is null || f.Fault.Of is null || f.Fault.Of == of)) > 0);
+        bool was = _faults.Remove(name, of);
         Refresh();
         return was;
     }
@@ -156,12 +149,6 @@ public sealed class PlayedPlace
             var result = _solver.AdvanceTo(Math.Max(next, _solver.Time), _afterStep);
             if (result.Stop != StopReason.Reached) return result.Stop;
             if (next < change) continue;
-            foreach (var due in _planned.Where(f => f.AtS <= next).ToList())
-            {
-                _planned.Remove(due);
-                _faults.Add(due);
-            }
-
             foreach (var (_, valve) in _orderEnds.Where(o => o.AtS <= next).ToList())
             {
                 _orderEnds.RemoveAll(o => o.Valve == valve);
@@ -176,8 +163,7 @@ public sealed class PlayedPlace
 
     private double NextChangeS()
     {
-        double next = _faults.List.Count > 0 ? _faults.NextChangeS(_solver.Time) : double.PositiveInfinity;
-        foreach (var planned in _planned) next = Math.Min(next, planned.AtS);
+        double next = _faults.NextChangeS(_solver.Time);
         foreach (var (at, _) in _orderEnds) next = Math.Min(next, at);
         return next;
     }

@@ -1,3 +1,5 @@
+using NodaTime;
+using Runnel.Twin.Faults;
 using Runnel.Twin.Heat;
 using Runnel.Twin.Solving;
 using Runnel.Twin.Weather;
@@ -26,6 +28,12 @@ public sealed record ForecastOptions
 
     /// <summary>Time between the levels that are kept, s.</summary>
     public double EveryS { get; init; } = 3600;
+
+    /// <summary>What goes wrong, and when.</summary>
+    public IReadOnlyList<PlannedFault> Faults { get; init; } = [];
+
+    /// <summary>Time of the day at the beginning, for what comes at certain hours.</summary>
+    public LocalTime BeginsAt { get; init; }
 
     /// <summary>After so long all pumps stand for good, s; null: never.</summary>
     public double? PumpsDieAtS { get; init; }

@@ -1,5 +1,7 @@
+using NodaTime;
 using Runnel.Place;
 using Runnel.Place.Water;
+using Runnel.Twin.Faults;
 using Runnel.Twin.Heat;
 using Runnel.Twin.Solving;
 
@@ -19,6 +21,7 @@ public sealed class WaterForecaster
     private readonly long[] _openings;
     private readonly LoopHeat? _heat;
     private readonly TempRecord[] _temps = [];
+    private readonly StandingFaults _faults;
     private bool _dieNow;
 
     private WaterForecaster(PlaceDescription place, ForecastOptions options)
@@ -37,6 +40,8 @@ public sealed class WaterForecaster
             _temps = [.. _water.Vessels.Select((_, i) => new TempRecord(_heat.TempsC[i]))];
         }
 
+        _faults = new(place, _loop.Condition, s => options.BeginsAt.PlusTicks((long)(s * NodaConstants.TicksPerSecond)));
+        foreach (var fault in options.Faults) _faults.Add(fault);
         // A microlitre here or there is no matter; a millimetre in a small vessel is.
         _solver = new OdeSolver(_loop, new SolverOptions { RelativeTolerance = 1e-5, AbsoluteTolerance = 1e-6, ChatterGap = 0.01 });
     }
@@ -92,6 +97,26 @@ public sealed class WaterForecaster
     }
 
     private SolveResult Advance(double to, Action<OdeSolver> watch)
+    {
+        // What is wrong from the beginning has no time before it.
+        if (_solver.Time == 0) Refresh();
+        while (true)
+        {
+            double change = _faults.NextChangeS(_solver.Time);
+            var result = Calmly(Math.Min(to, change), watch);
+            if (result.Stop != StopReason.Reached || change > to) return result;
+            Refresh();
+        }
+    }
+
+    private void Refresh()
+    {
+        _faults.Apply(_solver.Time);
+        _loop.Switches.Reconsider(_solver.Time, _solver.State);
+        _solver.Change(_solver.State.ToArray());
+    }
+
+    private SolveResult Calmly(double to, Action<OdeSolver> watch)
     {
         bool mayDie = _options.PumpsDieAtS is not null && !_loop.Switches.PumpsAreDead;
         if (!mayDie || _options.PumpsDieAtS > to) return _solver.AdvanceTo(to, watch);

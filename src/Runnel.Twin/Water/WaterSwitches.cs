@@ -32,6 +32,9 @@ internal sealed class WaterSwitches
 {
     private const double LeastLineM3 = 1e-6;
 
+    // A timer acts a microsecond late, so that a change from outside at the very time cannot hide it.
+    private const double LateS = 1e-6;
+
     private readonly WaterLoop _loop;
     private readonly WaterLoop.Vessel[] _vessels;
     private readonly WaterLoop.Pump[] _pumps;
@@ -168,7 +171,7 @@ internal sealed class WaterSwitches
                 SwitchKind.SiphonBreaks => _loop.LevelM(i, state) - _vessels[i].BreakM,
                 SwitchKind.RimReached or SwitchKind.RimLeft => _loop.LevelM(i, state) - _vessels[i].RimM - (kind == SwitchKind.RimReached ? 0.0005 : 0.0001),
                 SwitchKind.ValveOpens or SwitchKind.ValveShuts when !ByLevel(i) =>
-                    (kind == SwitchKind.ValveShuts) == _open[i] && double.IsFinite(_nextS[i]) ? time - _nextS[i] : -1,
+                    (kind == SwitchKind.ValveShuts) == _open[i] && double.IsFinite(_nextS[i]) ? time - _nextS[i] - LateS : -1,
                 SwitchKind.ValveOpens => _loop.LevelM(_valves[i].Of, state) - _valves[i].OpensM,
                 _ => _loop.LevelM(_valves[i].Of, state) - _valves[i].ShutsM,
             };

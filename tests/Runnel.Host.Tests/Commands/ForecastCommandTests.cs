@@ -59,5 +59,29 @@ public sealed class ForecastCommandTests(InventedFiles files) : IClassFixture<In
         (await Cli.RunAsync("forecast")).OneError(2, "--place");
     }
 
+    [Fact]
+    public async Task A_fouled_drain_month_made_by_the_twin_is_diagnosed_for_the_right_reason()
+    {
+        string place = files.Write("quince.toml", File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "places", "quince-court.toml"))), log = files.Write("fouled.csv", "");
+        var made = await Cli.RunAsync("forecast", "--place", place, "--days", "30", "--fault", "drain-fouling:long-trough@14 d,8 %/d", "--readings", log);
+        Assert.Equal(0, made.Code);
+        Assert.Contains("Gone wrong: drain-fouling of long-trough", made.Out, StringComparison.Ordinal);
+
+        var found = await Cli.RunAsync("diagnose", "--place", place, log, "--json");
+        using var json = JsonDocument.Parse(found.Out);
+        var notices = json.RootElement.GetProperty("notices").EnumerateArray().Where(n => n.GetProperty("urgency").GetString() != "record").ToList();
+        Assert.Equal("drain-fouling", notices[0].GetProperty("cause").GetString());
+        // Begun on the fifteenth; nothing is told before, and the spilling comes later.
+        Assert.InRange(notices[0].GetProperty("first_noticed").GetDateTimeOffset(), new DateTimeOffset(2026, 1, 15, 0, 0, 0, TimeSpan.FromHours(11)), new DateTimeOffset(2026, 1, 21, 0, 0, 0, TimeSpan.FromHours(11)));
+    }
+
+    [Fact]
+    public async Task A_fault_that_does_not_exist_is_told_with_the_nearest_name()
+    {
+        var ran = await Cli.RunAsync("forecast", "--place", files.Write("wide.toml", Example), "--fault", "pump-weakning@2 d");
+        Assert.Contains("pump-weakening", ran.Error, StringComparison.Ordinal);
+        ran.OneError(2, "--fault");
+    }
+
     private static string Narrow() => Example.Replace("diameter = \"40 mm\"", "diameter = \"32 mm\"", StringComparison.Ordinal);
 }

@@ -219,7 +219,7 @@ public class WaterForecastTests
         return read.Place!;
     }
 
-    private static string Looped(string pump) =>
+    internal static string Looped(string pump) =>
         $$"""
         [[vessel]]
         id = "sump"
