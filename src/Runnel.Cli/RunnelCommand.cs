@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using Runnel.Cli.Forecast;
+using Runnel.Cli.TimeLeft;
 using Runnel.Cli.Pages;
 using Runnel.Cli.Places;
 using Runnel.Cli.Reckoner;
@@ -22,6 +23,7 @@ public static class RunnelCommand
             NewCommand.Create(terminal),
             InspectCommand.Create(terminal),
             ForecastCommand.Create(terminal),
+            TimeLeftCommand.Create(terminal),
             ImportCommand.Create(terminal),
             ExportCommand.Create(terminal),
             RunCommand.Create(terminal),

@@ -1,4 +1,5 @@
 using NodaTime;
+using Runnel.Place.Fish;
 using Runnel.Place.Water;
 
 namespace Runnel.Place;
@@ -29,6 +30,9 @@ public sealed record PlaceDescription(
 
     /// <summary>How its water moves; null where the file does not tell enough for that.</summary>
     public Hydraulics? Hydraulics { get; init; }
+
+    /// <summary>Its fish and their air; null where the file names none, or not enough of them.</summary>
+    public FishKeeping? Fish { get; init; }
 
     /// <summary>Position of a channel by its identifier, else by its name in logs, or -1.</summary>
     public int ChannelIndex(string id)

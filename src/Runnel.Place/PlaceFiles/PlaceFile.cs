@@ -32,7 +32,16 @@ public static class PlaceFile
         // Keys that were kept for later commands went unchecked: they must not begin to fail where nothing needs them.
         var ofWater = needs.Hydraulics ? problems : new ProblemList(fileName);
         var hydraulics = HydraulicsReader.Read(draft, ofWater);
-        return new(problems.Any ? null : draft.ToPlace() with { Hydraulics = hydraulics }, problems.InFileOrder(), problems.Remarks)
+        var ofFish = needs.Fish ? problems : new ProblemList(fileName);
+        var fish = FishReader.Read(draft, hydraulics, ofFish);
+        if (needs.Fish && fish is null)
+        {
+            problems.AddMissing(
+                new(1, 1), "fish-group", "[[fish-group]]", $"{needs.Command} needs to know the fish, and this file names none",
+                "Add [[fish-group]] with species, in = the tank's id, count and weight = the mean weight of one");
+        }
+
+        return new(problems.Any ? null : draft.ToPlace() with { Hydraulics = hydraulics, Fish = ofFish.Any ? null : fish }, problems.InFileOrder(), problems.Remarks)
         {
             HydraulicProblems = ofWater.InFileOrder(),
         };

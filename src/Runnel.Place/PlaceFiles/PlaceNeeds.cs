@@ -17,6 +17,12 @@ public sealed record PlaceNeeds(string Command, bool Site, bool TimeZone, bool C
     /// <summary>Reckoning what the water will do.</summary>
     public static PlaceNeeds Forecast { get; } = new("forecast", Site: false, TimeZone: false, Channels: false, PumpOrLevel: false) { Hydraulics = true };
 
+    /// <summary>How long fish can go without air.</summary>
+    public static PlaceNeeds TimeLeft { get; } = new("time-left", Site: false, TimeZone: false, Channels: false, PumpOrLevel: false) { Fish = true };
+
+    /// <summary>Fish, their tanks and their air, in full.</summary>
+    public bool Fish { get; init; }
+
     /// <summary>How the water moves, in full.</summary>
     public bool Hydraulics { get; init; }
 

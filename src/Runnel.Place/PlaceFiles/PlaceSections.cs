@@ -15,6 +15,9 @@ internal sealed class PlaceSections
 
     internal List<SectionValues> Channels { get; } = [];
 
+    /// <summary>Sections that are read only where something needs them, by name.</summary>
+    internal Dictionary<string, List<TomlTable>> Open { get; } = new(StringComparer.Ordinal);
+
     /// <summary>Identifiers declared in sections that are kept for later commands, and in which.</summary>
     internal Dictionary<string, string> OtherIds { get; } = new(StringComparer.Ordinal);
 
@@ -40,6 +43,7 @@ internal sealed class PlaceSections
         };
         if (rule.IsOpen)
         {
+            Open[rule.Name] = tables;
             foreach (var table in tables) NoteId(rule, table);
             return;
         }

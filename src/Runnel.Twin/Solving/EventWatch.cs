@@ -133,22 +133,28 @@ internal sealed class EventWatch
         return share;
     }
 
-    // After the search, sides of the events found are where they went.
+    // After the search, sides of the events found are where they went. Where a value passes zero so slowly that rounding hides it, it is looked for
+    // farther on; what hides still will be met in the next step.
     private double Gather(Stepper stepper, double first, double tolerance, ref SolverStatistics work)
     {
-        double last = Math.Min(1, first + (4 * tolerance));
-        ValuesWithin(stepper, last, probe, ref work);
         ValuesWithin(stepper, first, now, ref work);
-        for (int i = 0; i < side.Length; i++)
+        double reach = 4 * tolerance;
+        do
         {
-            int sign = Math.Sign(now[i]) is var s && s != 0 ? s : Math.Sign(probe[i]);
-            bool passed = side[i] != 0 && (sign == -side[i] || Math.Sign(probe[i]) == -side[i]) && Counts(i, side[i]);
-            if (!passed) continue;
-            side[i] = -side[i];
-            fired[FiredCount++] = i;
-        }
+            ValuesWithin(stepper, Math.Min(1, first + reach), probe, ref work);
+            for (int i = 0; i < side.Length; i++)
+            {
+                int sign = Math.Sign(now[i]) is var s && s != 0 ? s : Math.Sign(probe[i]);
+                bool passed = side[i] != 0 && (sign == -side[i] || Math.Sign(probe[i]) == -side[i]) && Counts(i, side[i]);
+                if (!passed) continue;
+                side[i] = -side[i];
+                fired[FiredCount++] = i;
+            }
 
-        return first;
+            reach *= 8;
+        }
+        while (FiredCount == 0 && reach < 1e-6);
+        return FiredCount > 0 ? first : 2;
     }
 
     private bool Counts(int i, int from) =>

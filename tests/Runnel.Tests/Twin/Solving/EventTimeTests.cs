@@ -35,6 +35,23 @@ public class EventTimeTests
         Same(Numbers(expected, "impact_speeds_m_s"), speeds, 1e-8);
     }
 
+    // Rounding of the value is greater than what it moves by within the tolerance of the search.
+    [Theory, MemberData(nameof(Methods))]
+    public void A_value_that_passes_zero_so_slowly_that_rounding_hides_it_is_found_all_the_same(SteppingMethod method)
+    {
+        for (int i = 0; i < 200; i++)
+        {
+            double level = 6.5 + (0.001 * i), rate = 1e-4 * (1 + (0.37 * i));
+            var sinking = new MadeSystem(
+                1, (_, y, f) => f[0] = -rate * (y[0] - 5), (_, y, v) => v[0] = y[0] - level, [EventDirection.Falling], (_, _, _) => EventOutcome.Stop);
+            var solver = new OdeSolver(sinking, new SolverOptions { Method = method, RelativeTolerance = 1e-5, AbsoluteTolerance = 1e-5 });
+            solver.Start(0, [8]);
+            var result = solver.AdvanceTo(1e5);
+            Assert.Equal(StopReason.Event, result.Stop);
+            Assert.Equal(Math.Log(3 / (level - 5)) / rate, result.Time, 2e-3 / rate);
+        }
+    }
+
     [Theory, MemberData(nameof(Methods))]
     public void A_ball_that_bounces_ever_faster_is_stopped_near_its_last_bounce_as_chattering(SteppingMethod method)
     {
