@@ -26,6 +26,7 @@ public static class RunnelCommand
             TimeLeftCommand.Create(terminal),
             ImportCommand.Create(terminal),
             ExportCommand.Create(terminal),
+            BackupCommand.Create(terminal),
             RunCommand.Create(terminal),
             DemoCommand.Create(terminal),
             ReckonCommand.Create(terminal, args),

@@ -15,6 +15,9 @@ namespace Runnel.Live;
 /// </summary>
 public sealed class LivePlace : IAsyncDisposable
 {
+    /// <summary>Clocks that lost their setting start at 1970, 1980 or 2000 (common practice).</summary>
+    private static readonly Instant NoClockBefore = Instant.FromUtc(2001, 1, 2, 0, 0);
+
     private readonly ReadingStore _store;
     private readonly TimeProvider _clock;
     private readonly LiveOptions _options;
@@ -24,6 +27,7 @@ public sealed class LivePlace : IAsyncDisposable
     private readonly ViewMaker _views;
     private readonly CancellationTokenSource _stopping = new();
     private Task _running = Task.CompletedTask;
+    private long _turnedAt = TimeProvider.System.GetTimestamp();
 
     private LivePlace(PlaceDescription place, ReadingStore store, TimeProvider clock, LiveOptions options)
     {
@@ -43,6 +47,9 @@ public sealed class LivePlace : IAsyncDisposable
 
     /// <summary>What is stored: for charts and lists.</summary>
     public ReadingStore Records => _store;
+
+    /// <summary>The loop has turned lately: what a watchdog wants to know.</summary>
+    public bool IsTurning => TimeProvider.System.GetElapsedTime(Interlocked.Read(ref _turnedAt)) < TimeSpan.FromSeconds(20);
 
     internal WorkWatch Work { get; }
 
@@ -83,6 +90,10 @@ public sealed class LivePlace : IAsyncDisposable
             else if (reading.Time > now + _options.MostAhead)
             {
                 _tally.Refuse([new("a time ahead of the clock here: set the clock of the sender", $"{id} at {reading.Time}")], now);
+            }
+            else if (reading.Time < NoClockBefore)
+            {
+                _tally.Refuse([new("a time long before any reading: the clock of the sender is not set", $"{id} at {reading.Time}")], now);
             }
             else
             {
@@ -194,6 +205,7 @@ public sealed class LivePlace : IAsyncDisposable
                 await EndOverdueWorkAsync(now, handIn: true, cancel);
                 _views.Take(await _loop.StepAsync(now, _clock, cancel));
                 _views.PublishWhenDue(now);
+                Interlocked.Exchange(ref _turnedAt, TimeProvider.System.GetTimestamp());
             }
             catch (OperationCanceledException) when (cancel.IsCancellationRequested)
             {

@@ -34,6 +34,9 @@ public sealed record PlaceDescription(
     /// <summary>Its fish and their air; null where the file names none, or not enough of them.</summary>
     public FishKeeping? Fish { get; init; }
 
+    /// <summary>Where readings come from while the place runs.</summary>
+    public Wiring Wiring { get; init; } = Wiring.None;
+
     /// <summary>Position of a channel by its identifier, else by its name in logs, or -1.</summary>
     public int ChannelIndex(string id)
     {

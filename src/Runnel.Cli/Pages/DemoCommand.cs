@@ -1,35 +1,66 @@
 using System.CommandLine;
 using Runnel.Cli.Inputs;
 using Runnel.Twin.Invented;
-using Runnel.Web.Hosting;
 
 namespace Runnel.Cli.Pages;
 
-/// <summary><c>runnel demo</c>: writes an invented place with its log, and opens the pages on it.</summary>
+/// <summary><c>runnel demo</c>: runs an invented place, or writes one with its log.</summary>
 internal static class DemoCommand
 {
+    private const string PlaceName = "quince-court.toml";
+
     public static Command Create(Terminal terminal)
     {
         var into = new Option<string>("--into") { Description = "Folder for the invented place.", HelpName = "FOLDER", DefaultValueFactory = _ => "demo" };
-        var filesOnly = new Option<bool>("--files-only") { Description = "Write the files and do not open the pages." };
+        var filesOnly = new Option<bool>("--files-only") { Description = "Write an invented place file with 60 days of its log and daybook, and run nothing." };
+        var pace = new Option<double>("--pace") { Description = "How many times as fast as the clock the place lives, 1 to 3600.", HelpName = "N", DefaultValueFactory = _ => 1 };
+        var fault = new Option<string?>("--fault") { Description = "Something that breaks as the pages open, for example pump-stopped or drain-fouling.", HelpName = "NAME" };
+        var mqttPort = RunCommand.MqttPortOption();
         var port = ServedPages.PortOption();
         var host = ServedPages.HostOption();
         var folder = RunCommand.FolderOption();
         var command = new WorkedCommand(
             "demo",
-            "Makes an invented place with 60 days of its log, and opens the pages on it.",
-            "runnel demo --into demo --files-only\nrunnel diagnose --place demo/place.toml demo/log.csv --daybook demo/daybook.csv")
+            "Runs an invented place: the twin plays its pump, valves and sensors over MQTT, and its last 30 days are lived through first.",
+            "runnel demo --pace 60 --fault drain-fouling")
         {
-            into, filesOnly, port, host, folder,
+            into, filesOnly, pace, fault, mqttPort, host, port, folder,
         };
         command.SetAction(async (parsed, cancel) =>
         {
-            await WriteFilesAsync(parsed.GetValue(into)!, terminal);
-            if (parsed.GetValue(filesOnly)) return ExitCodes.Done;
-            var options = new RunnelPagesOptions { WorkFolder = RunCommand.FolderOf(parsed.GetValue(folder)) };
-            return await ServedPages.RunAsync(parsed.GetValue(host)!, parsed.GetValue(port), options, terminal, cancel);
+            string demo = parsed.GetValue(into)!;
+            if (parsed.GetValue(filesOnly))
+            {
+                await WriteFilesAsync(demo, terminal);
+                return ExitCodes.Done;
+            }
+
+            double told = parsed.GetValue(pace);
+            if (!(told is >= 1 and <= 3600)) throw RefusedException.WrongUsage("--pace", "it is not from 1 to 3600", "Give a number, for example --pace 60");
+            var settings = new RunSettings(parsed.GetValue(host)!, parsed.GetValue(port), parsed.GetValue(mqttPort), RunCommand.FolderOf(parsed.GetValue(folder)));
+            string live = Path.Combine(demo, "live");
+            return await RunningPlace.DemoAsync(await CopyPlaceAsync(live), told, parsed.GetValue(fault), settings, terminal, cancel);
         });
         return command;
+    }
+
+    /// <summary>The invented place's file, carried inside the program; written anew each time, since its records are too.</summary>
+    private static async Task<string> CopyPlaceAsync(string folder)
+    {
+        string path = Path.Combine(folder, PlaceName);
+        try
+        {
+            Directory.CreateDirectory(folder);
+            await using var from = typeof(DemoCommand).Assembly.GetManifestResourceStream(PlaceName)!;
+            await using var to = File.Create(path);
+            await from.CopyToAsync(to);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new RefusedException(path, $"the invented place cannot be written ({error.Message.TrimEnd('.')})", "Name another folder with --into");
+        }
+
+        return path;
     }
 
     /// <summary>Files that are there stay: they may have been changed to try something.</summary>

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using System.Net;
 using System.Net.Sockets;
 using Microsoft.AspNetCore.Connections;
 using Runnel.Web.Hosting;
@@ -24,16 +25,26 @@ internal static class ServedPages
 
     public static Option<string> HostOption() => new("--host")
     {
-        Description = "Address to listen on. 0.0.0.0 lets every machine on your network see the pages.",
+        Description = "Address to listen on. 0.0.0.0 lets every machine on your network see the pages; they then ask for a key.",
         HelpName = "ADDRESS",
         DefaultValueFactory = _ => "127.0.0.1",
     };
 
-    public static async Task<int> RunAsync(string host, int port, RunnelPagesOptions options, Terminal terminal, CancellationToken cancel)
+    /// <param name="host">Address to listen on.</param>
+    /// <param name="port">Port to listen on.</param>
+    /// <param name="options">What the pages show.</param>
+    /// <param name="keyFolder">Where the key lies that pages on other addresses than this machine's ask for.</param>
+    /// <param name="started">Called once the pages are there; what it gives is ended with them.</param>
+    /// <param name="terminal">Where to tell it.</param>
+    /// <param name="cancel">Stops them.</param>
+    public static async Task<int> RunAsync(
+        string host, int port, RunnelPagesOptions options, string keyFolder, Func<IAsyncDisposable> started, Terminal terminal, CancellationToken cancel)
     {
         if (port is < 0 or > 65535) throw RefusedException.WrongUsage("--port", $"{port} is not a port", "Give a number from 0 to 65535");
         string shown = port.ToString(CultureInfo.InvariantCulture);
         MakeFolder(options.WorkFolder);
+        string? key = IsThisMachine(host) ? null : Key(keyFolder);
+        options = options with { Key = key };
         await using var app = RunnelPages.Build(Settings, options with { Urls = $"http://{host}:{shown}" });
         try
         {
@@ -44,11 +55,28 @@ internal static class ServedPages
             throw Refused(host, shown, error);
         }
 
-        foreach (string address in app.Urls) await terminal.TellAsync($"the pages are at {address} (Ctrl-C stops them).");
+        foreach (string address in app.Urls)
+            await terminal.TellAsync($"the pages are at {address}{(key is null ? "" : $"/enter?key={key}")} (Ctrl-C stops them).");
+        await using var running = started();
         await WaitAsync(app.Lifetime.ApplicationStopping, cancel);
         await app.StopAsync(CancellationToken.None);
         // Being stopped is how the pages end: nothing was cut short.
         return ExitCodes.Done;
+    }
+
+    private static bool IsThisMachine(string host) => host == "localhost" || (IPAddress.TryParse(host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address));
+
+    private static string Key(string folder)
+    {
+        string path = Path.Combine(folder, "access-key");
+        try
+        {
+            return AccessKey.ReadOrMake(path);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new RefusedException(path, $"the key cannot be read or made ({error.Message.TrimEnd('.')})", "Let only yourself read it; at least 12 characters");
+        }
     }
 
     private static RefusedException Refused(string host, string port, Exception error) => error switch

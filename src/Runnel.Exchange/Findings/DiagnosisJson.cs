@@ -11,7 +11,7 @@ namespace Runnel.Exchange.Findings;
 public static class DiagnosisJson
 {
     // Times hold a plus sign and texts a degree sign, which the default encoder would spell out.
-    private static readonly JsonWriterOptions Form = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    internal static readonly JsonWriterOptions Form = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private static readonly LocalDatePattern DateForm = LocalDatePattern.Iso;
     private static readonly OffsetDateTimePattern TimeForm = OffsetDateTimePattern.Rfc3339;
@@ -95,22 +95,23 @@ public static class DiagnosisJson
     private static void WriteLedger(Utf8JsonWriter json, IReadOnlyList<LedgerDay> ledger)
     {
         json.WriteStartArray("ledger");
-        foreach (var day in ledger)
-        {
-            json.WriteStartObject();
-            json.WriteString("date", DateForm.Format(day.Date));
-            WriteLitres("topup", day.TopUp);
-            WriteLitres("bleed", day.Bleed);
-            WriteLitres("rain", day.Rain);
-            WriteLitres("evaporation", day.Evaporation);
-            WriteLitres("plant_use", day.PlantUse);
-            WriteLitres("drawn", day.Drawn);
-            WriteLitres("stored", day.Stored);
-            WriteLitres("unexplained", day.Unexplained);
-            json.WriteEndObject();
-        }
-
+        foreach (var day in ledger) WriteDay(json, day);
         json.WriteEndArray();
+    }
+
+    internal static void WriteDay(Utf8JsonWriter json, LedgerDay day)
+    {
+        json.WriteStartObject();
+        json.WriteString("date", DateForm.Format(day.Date));
+        WriteLitres("topup", day.TopUp);
+        WriteLitres("bleed", day.Bleed);
+        WriteLitres("rain", day.Rain);
+        WriteLitres("evaporation", day.Evaporation);
+        WriteLitres("plant_use", day.PlantUse);
+        WriteLitres("drawn", day.Drawn);
+        WriteLitres("stored", day.Stored);
+        WriteLitres("unexplained", day.Unexplained);
+        json.WriteEndObject();
 
         void WriteLitres(string name, Litres litres)
         {
@@ -122,19 +123,20 @@ public static class DiagnosisJson
     private static void WriteEstimates(Utf8JsonWriter json, Diagnosis diagnosis)
     {
         json.WriteStartArray("estimates");
-        foreach (var estimate in diagnosis.Estimates)
-        {
-            json.WriteStartObject();
-            json.WriteString("name", estimate.Name);
-            json.WriteString("time", Time(estimate.Time, diagnosis.Zone));
-            WriteNumber(json, "value", estimate.Value, 4);
-            WriteNumber(json, "low", estimate.Low, 4);
-            WriteNumber(json, "high", estimate.High, 4);
-            json.WriteString("unit", estimate.Unit);
-            json.WriteEndObject();
-        }
-
+        foreach (var estimate in diagnosis.Estimates) WriteEstimate(json, estimate, diagnosis.Zone);
         json.WriteEndArray();
+    }
+
+    internal static void WriteEstimate(Utf8JsonWriter json, Estimate estimate, DateTimeZone zone)
+    {
+        json.WriteStartObject();
+        json.WriteString("name", estimate.Name);
+        json.WriteString("time", Time(estimate.Time, zone));
+        WriteNumber(json, "value", estimate.Value, 4);
+        WriteNumber(json, "low", estimate.Low, 4);
+        WriteNumber(json, "high", estimate.High, 4);
+        json.WriteString("unit", estimate.Unit);
+        json.WriteEndObject();
     }
 
     private static void WriteNotices(Utf8JsonWriter json, Diagnosis diagnosis)
@@ -143,32 +145,38 @@ public static class DiagnosisJson
         foreach (var notice in diagnosis.Notices)
         {
             json.WriteStartObject();
-            json.WriteString("cause", notice.Cause);
-            json.WriteStartArray("causes");
-            foreach (var cause in notice.Causes)
-            {
-                json.WriteStartObject();
-                json.WriteString("cause", cause.Name);
-                WriteNumber(json, "probability", cause.Probability, 3);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-            json.WriteString("urgency", NameOf(notice.Urgency));
-            json.WriteString("since", Time(notice.Since, diagnosis.Zone));
-            json.WriteString("first_noticed", Time(notice.FirstNoticed, diagnosis.Zone));
-            if (notice.Cleared is { } cleared) json.WriteString("cleared", Time(cleared, diagnosis.Zone));
-            else json.WriteNull("cleared");
-
-            // The cautious end: rounded down.
-            if (notice.TimeLeft is { } left) json.WriteNumber("time_left_s", (long)Math.Floor(left.TotalSeconds));
-            else json.WriteNull("time_left_s");
-            json.WriteString("evidence", notice.Evidence);
-            json.WriteString("first_act", notice.FirstAct);
+            WriteNotice(json, notice, diagnosis.Zone);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
+    }
+
+    /// <summary>The members of a notice, inside an object that may hold more.</summary>
+    internal static void WriteNotice(Utf8JsonWriter json, Notice notice, DateTimeZone zone)
+    {
+        json.WriteString("cause", notice.Cause);
+        json.WriteStartArray("causes");
+        foreach (var cause in notice.Causes)
+        {
+            json.WriteStartObject();
+            json.WriteString("cause", cause.Name);
+            WriteNumber(json, "probability", cause.Probability, 3);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteString("urgency", NameOf(notice.Urgency));
+        json.WriteString("since", Time(notice.Since, zone));
+        json.WriteString("first_noticed", Time(notice.FirstNoticed, zone));
+        if (notice.Cleared is { } cleared) json.WriteString("cleared", Time(cleared, zone));
+        else json.WriteNull("cleared");
+
+        // The cautious end: rounded down.
+        if (notice.TimeLeft is { } left) json.WriteNumber("time_left_s", (long)Math.Floor(left.TotalSeconds));
+        else json.WriteNull("time_left_s");
+        json.WriteString("evidence", notice.Evidence);
+        json.WriteString("first_act", notice.FirstAct);
     }
 
     private static void WriteOwnRule(Utf8JsonWriter json, OwnRuleFinding? own)
@@ -205,6 +213,6 @@ public static class DiagnosisJson
     }
 
     /// <summary>RFC 3339 to the second, with the offset of the place.</summary>
-    private static string Time(Instant time, DateTimeZone zone) =>
+    internal static string Time(Instant time, DateTimeZone zone) =>
         TimeForm.Format(Instant.FromUnixTimeSeconds(time.ToUnixTimeSeconds()).InZone(zone).ToOffsetDateTime());
 }

@@ -72,34 +72,36 @@ internal sealed class ReadingLoop
         else _first = false;
     }
 
-    /// <summary>Reads what is due at <paramref name="now"/>; returns the events read, in order.</summary>
+    /// <summary>Reads what is due at <paramref name="now"/>; returns the events read, in order, and behind them those that came late.</summary>
     public async Task<IReadOnlyList<LiveEvent>> StepAsync(Instant now, TimeProvider clock, CancellationToken cancel)
     {
-        Gather();
+        var late = Gather();
         var due = now - _options.Settling();
         var read = Read(due);
         await SwapAsync(clock);
         if (due > Front) Front = due;
         if (CannotRead is null) Guarded(s => s.AdvanceTo(Front));
         if (_mustReadAgain && _again is null && CannotRead is null && clock.GetElapsedTime(_againEnded) >= _options.BetweenReadings) StartAgain(cancel);
+        read.AddRange(late);
         return read;
     }
 
-    private void Gather()
+    private List<LiveEvent> Gather()
     {
-        long late = 0;
+        var late = new List<LiveEvent>();
         while (_incoming.Reader.TryRead(out var events))
         {
             foreach (var happened in events)
             {
                 if (happened.Time > Front) _waiting[happened.Key] = happened;
-                else late++;
+                else late.Add(happened);
             }
         }
 
-        if (late == 0) return;
-        _tally.AddLate(late);
+        if (late.Count == 0) return late;
+        _tally.AddLate(late.Count);
         _mustReadAgain = true;
+        return late;
     }
 
     private List<LiveEvent> Read(Instant due)

@@ -125,7 +125,7 @@ internal sealed class ViewMaker
             Findings = _findings,
             NotYet = _findings is null ? WhyNotYet() : null,
             Notices = _words.Standings(notices),
-            Channels = _board.Standings(now, notices),
+            Channels = _board.Standings(now, _loop.Front, notices),
             Working = _work.At(now),
             Closing = _work.Question(now),
             Intake = _tally.Counts(),

@@ -41,7 +41,8 @@ public static class PlaceFile
                 "Add [[fish-group]] with species, in = the tank's id, count and weight = the mean weight of one");
         }
 
-        return new(problems.Any ? null : draft.ToPlace() with { Hydraulics = hydraulics, Fish = ofFish.Any ? null : fish }, problems.InFileOrder(), problems.Remarks)
+        var wiring = WiringReader.Read(draft, needs.Wiring ? problems : new ProblemList(fileName));
+        return new(problems.Any ? null : draft.ToPlace() with { Hydraulics = hydraulics, Fish = ofFish.Any ? null : fish, Wiring = wiring }, problems.InFileOrder(), problems.Remarks)
         {
             HydraulicProblems = ofWater.InFileOrder(),
         };

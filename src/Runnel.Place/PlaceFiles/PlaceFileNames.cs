@@ -15,6 +15,9 @@ public static class PlaceFileNames
     /// <summary>Name of a kind of equipment.</summary>
     public static string NameOf(EquipmentKind kind) => KebabNames<EquipmentKind>.Of(kind);
 
+    /// <summary>Any text as an identifier: small letters, digits and hyphens; empty where nothing is left.</summary>
+    public static string Kebab(string text) => SectionReader.Kebab(text);
+
     /// <summary>The known name that comes nearest to what was written, or null where none is near.</summary>
     public static string? Nearest(string written, IEnumerable<string> known) => NearestName.To(written, known);
 }

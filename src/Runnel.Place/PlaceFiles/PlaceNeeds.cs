@@ -23,6 +23,12 @@ public sealed record PlaceNeeds(string Command, bool Site, bool TimeZone, bool C
     /// <summary>Fish, their tanks and their air, in full.</summary>
     public bool Fish { get; init; }
 
+    /// <summary>Running the place.</summary>
+    public static PlaceNeeds Run { get; } = new("run", Site: true, TimeZone: true, Channels: true, PumpOrLevel: true) { Wiring = true };
+
+    /// <summary>Where readings come from, in full.</summary>
+    public bool Wiring { get; init; }
+
     /// <summary>How the water moves, in full.</summary>
     public bool Hydraulics { get; init; }
 

@@ -18,6 +18,12 @@ internal sealed class PlaceSections
     /// <summary>Sections that are read only where something needs them, by name.</summary>
     internal Dictionary<string, List<TomlTable>> Open { get; } = new(StringComparer.Ordinal);
 
+    internal SectionValues? Broker { get; private set; }
+
+    internal List<SectionValues> Clients { get; } = [];
+
+    internal List<SectionValues> Sources { get; } = [];
+
     /// <summary>Identifiers declared in sections that are kept for later commands, and in which.</summary>
     internal Dictionary<string, string> OtherIds { get; } = new(StringComparer.Ordinal);
 
@@ -65,6 +71,9 @@ internal sealed class PlaceSections
             else if (rule == SectionRules.Loop) Loop ??= values;
             else if (rule == SectionRules.Vessel) Vessels.Add(values);
             else if (rule == SectionRules.Equipment) Equipment.Add(values);
+            else if (rule == SectionRules.Broker) Broker ??= values;
+            else if (rule == SectionRules.Client) Clients.Add(values);
+            else if (rule == SectionRules.Source) Sources.Add(values);
             else Channels.Add(values);
         }
     }

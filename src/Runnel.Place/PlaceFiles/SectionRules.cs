@@ -129,7 +129,7 @@ internal static class SectionRules
         new("seen", Form.Choice, Choices: KebabNames<SeenAs>.All),
         new("height", Form.Quantity, "m", 0, 200, Example: "\"2 m\""),
         new("column", Form.Text),
-        Any("source"), Any("topic"), Any("path"), Any("pointer"), Any("url"), Any("device"), Any("pin"), Any("depth"),
+        new("source", Form.Text), new("topic", Form.Text), new("pointer", Form.Text), new("time-pointer", Form.Text), Any("path"), Any("url"), Any("device"), Any("pin"), Any("depth"),
         Any("accuracy"), Any("resolution"), Any("calibrated"), Any("make"), Any("model"), Any("kind"),
     ]);
 
@@ -150,8 +150,24 @@ internal static class SectionRules
         Months("solar", "W/m2", 0, 700, "\"23 20 16 11 8 6 6 9 13 18 21 24 MJ/m2/d\""),
     ]);
 
+    internal static readonly SectionRule Broker = new("broker", Repeats: false,
+    [
+        Note, new("port", Form.Number), new("open-to", Form.Choice, Choices: ["this-machine", "home-network"]),
+    ]);
+
+    internal static readonly SectionRule Client = new("client", Repeats: true,
+    [
+        Id, Note, new("password-file", Form.Text), Any("may-write"), Any("may-read"),
+    ]);
+
+    internal static readonly SectionRule Source = new("source", Repeats: true,
+    [
+        Id, Note, new("kind", Form.Choice, Choices: KebabNames<SourceKind>.All), new("address", Form.Text),
+        new("every", Form.Quantity, "s", 1, 86_400, Example: "\"60 s\""), new("user", Form.Text), new("password-file", Form.Text),
+    ]);
+
     /// <summary>Sections that are read in full.</summary>
-    internal static readonly IReadOnlyList<SectionRule> Read = [Place, Climate, Loop, Vessel, Equipment, Channel];
+    internal static readonly IReadOnlyList<SectionRule> Read = [Place, Climate, Loop, Vessel, Equipment, Channel, Broker, Client, Source];
 
     /// <summary>Every section, in the order of the guide.</summary>
     internal static readonly IReadOnlyList<SectionRule> All =

@@ -16,6 +16,20 @@ public static class RefusedPosts
         return next(http);
     });
 
+    /// <summary>Calls that change something and come from another site's page are refused: a browser says where they come from, programs need not.</summary>
+    public static void UseOwnOriginOnly(this IApplicationBuilder app) => app.Use((http, next) =>
+    {
+        string? origin = http.Request.Headers.Origin;
+        bool reads = HttpMethods.IsGet(http.Request.Method) || HttpMethods.IsHead(http.Request.Method);
+        if (reads || !http.Request.Path.StartsWithSegments("/api") || string.IsNullOrEmpty(origin)
+            || (Uri.TryCreate(origin, UriKind.Absolute, out var from) && from.Authority == http.Request.Host.Value))
+        {
+            return next(http);
+        }
+
+        return TypedResults.Problem(statusCode: StatusCodes.Status403Forbidden, title: "Another site's page may not change anything here.").ExecuteAsync(http);
+    });
+
     /// <summary>Answers a post without its mark of origin before a page half begins to; the page for refused posts then says so in words.</summary>
     public static void UseRefusalOfForeignPosts(this IApplicationBuilder app) => app.Use((http, next) =>
     {

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using Runnel.Web.Api;
 using Runnel.Web.Findings;
 using Runnel.Web.Reckoner;
 using Runnel.Web.Shell;
@@ -35,6 +36,9 @@ public static class RunnelPages
         services.Configure<FormOptions>(f => f.MultipartBodyLengthLimit = largestForm);
         services.AddSingleton(options);
         services.AddSingleton(TimeProvider.System);
+        if (options.Live is { } live) services.AddSingleton(live);
+        if (options.Sources is { } sources) services.AddSingleton(sources);
+        if (options.Demo is { } demo) services.AddSingleton(demo);
         services.AddSingleton<InventedLog>();
         services.AddSingleton<DroppedLogs>();
         services.AddSingleton<LogSurveys>();
@@ -60,6 +64,9 @@ public static class RunnelPages
         app.UseExceptionHandler("/fault", createScopeForErrors: true);
         app.UseStatusCodePagesWithReExecute("/problem/{0}", createScopeForStatusCodePages: true);
         app.UseGetForErrorPages();
+        var options = app.Services.GetRequiredService<RunnelPagesOptions>();
+        if (options.Key is { } key) new AccessKey(key).Use(app);
+        app.UseOwnOriginOnly();
         app.UseUploadLimit(app.Services.GetRequiredService<RunnelPagesOptions>());
         app.UseAntiforgery();
         app.UseRefusalOfForeignPosts();
@@ -68,6 +75,14 @@ public static class RunnelPages
         app.MapFindings();
         app.MapDroppedLogs();
         app.MapReckoner();
+        if (options is { Live: not null, Sources: not null })
+        {
+            app.MapLive();
+            app.MapPostedReadings();
+            app.MapPeople();
+        }
+
+        if (options.Demo is not null) app.MapDemo();
         app.Map("/api/{**rest}", () => TypedResults.Problem(statusCode: StatusCodes.Status404NotFound, title: "There is no such address.")).ExcludeFromDescription();
         app.MapRazorComponents<Shell.Shell>();
     }

@@ -1,3 +1,6 @@
+using Runnel.Live;
+using Runnel.Live.Demo;
+using Runnel.Live.Sources;
 using Runnel.Place.Findings;
 
 namespace Runnel.Web.Hosting;
@@ -19,4 +22,16 @@ public sealed record RunnelPagesOptions
 
     /// <summary>Makes the findings that the first page shows; called once, at the start. Null: the first page asks for a log.</summary>
     public Func<Diagnosis>? InventedLog { get; init; } = Findings.InventedLog.FromTheTwin;
+
+    /// <summary>The running place; null: pages for dropped logs only.</summary>
+    public LivePlace? Live { get; init; }
+
+    /// <summary>Where its readings come from; told wherever <see cref="Live"/> is.</summary>
+    public PlaceSources? Sources { get; init; }
+
+    /// <summary>The invented world behind it; null: the place is real.</summary>
+    public DemoPlace? Demo { get; init; }
+
+    /// <summary>What whoever opens the pages must know; null: the pages listen on this machine only.</summary>
+    public string? Key { get; init; }
 }

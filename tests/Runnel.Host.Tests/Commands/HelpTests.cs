@@ -2,7 +2,7 @@ namespace Runnel.Host.Tests.Commands;
 
 public sealed class HelpTests
 {
-    public static TheoryData<string> Commands => ["diagnose", "new", "inspect", "forecast", "time-left", "import", "export", "run", "demo", "reckon"];
+    public static TheoryData<string> Commands => ["diagnose", "new", "inspect", "forecast", "time-left", "import", "export", "backup", "run", "demo", "reckon"];
 
     [Theory]
     [MemberData(nameof(Commands))]
