@@ -103,7 +103,7 @@ internal sealed class FishReader(PlaceDraft draft, Hydraulics? hydraulics, Probl
     private AirSource ReadAir(Equipment air, SectionValues section, IReadOnlyList<string> tanks)
     {
         List<string> serves = [];
-        foreach (string key in (string[])["in", "serves", "to"])
+        foreach (string key in (string[])["in", "serves", "to", "of"])
         {
             if (section.Entry(key) is not { } entry) continue;
             var values = entry.Value is TomlArray array ? array.Items : [entry.Value];
