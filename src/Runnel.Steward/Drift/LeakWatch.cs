@@ -98,7 +98,8 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
             }
 
             var since = Onset(state, last, length, sign);
-            double plusMinus = 1.645 * rate.SpreadLPerH;
+            // How many litres it is hangs on the gauge too; that something goes missing does not.
+            double plusMinus = 1.645 * Math.Sqrt(Math.Pow(rate.SpreadLPerH, 2) + Math.Pow(state.Balance.Gauge.RelativeSpread * rate.LPerH, 2));
             if (sign < 0)
             {
                 Open(state, notices, key, -rate.LPerH, k, since, LossNotices.Gain(state, -rate.LPerH, plusMinus, since, length));

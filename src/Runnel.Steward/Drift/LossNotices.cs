@@ -40,7 +40,7 @@ internal static class LossNotices
             FirstNoticed = state.Now,
             TimeLeft = hoursLeft is { } h ? Duration.FromMinutes(Math.Floor(h * 4) * 15) : null,
             Evidence = string.Create(CultureInfo.InvariantCulture,
-                $"Over the last {length} h the loop lost {rate:0.0} L/h (± {plusMinus:0.0}) more than the {weather:0.0} L/h that sun and plants take; it goes on by night."),
+                $"Over the last {length} h the loop lost {rate:0.0} L/h (± {plusMinus:0.0}) more than the {weather:0.0} L/h that sun and plants take; {(length >= 24 ? "it does not stop by night" : "it goes on")}."),
             FirstAct = bleed
                 ? "See that the bleed valve is shut; then look for wet ground under tanks, troughs and pipe joints, and keep the top-up within its daily cap."
                 : "Look for wet ground under tanks, troughs and pipe joints; keep the top-up within its daily cap until it is found.",
