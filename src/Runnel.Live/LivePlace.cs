@@ -27,6 +27,7 @@ public sealed class LivePlace : IAsyncDisposable
     private readonly ViewMaker _views;
     private readonly CancellationTokenSource _stopping = new();
     private Task _running = Task.CompletedTask;
+    private int _disposed;
     private long _turnedAt = TimeProvider.System.GetTimestamp();
 
     private LivePlace(PlaceDescription place, ReadingStore store, TimeProvider clock, LiveOptions options)
@@ -161,6 +162,7 @@ public sealed class LivePlace : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        if (Interlocked.Exchange(ref _disposed, 1) == 1) return;
         await _stopping.CancelAsync();
         await _running;
         _stopping.Dispose();

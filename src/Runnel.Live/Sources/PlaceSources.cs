@@ -15,6 +15,7 @@ public sealed class PlaceSources : IAsyncDisposable
     private readonly List<Func<SourceStanding>> _standings = [];
     private readonly List<BrokerLink> _links = [];
     private readonly HttpClient _http = new(new SocketsHttpHandler { PooledConnectionLifetime = TimeSpan.FromMinutes(5) });
+    private int _disposed;
     private EmbeddedBroker? _broker;
     private Announcer? _announcer;
 
@@ -57,6 +58,7 @@ public sealed class PlaceSources : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        if (Interlocked.Exchange(ref _disposed, 1) == 1) return;
         await _stopping.CancelAsync();
         if (_announcer is not null) await _announcer.DisposeAsync();
         foreach (var running in _running)
