@@ -12,6 +12,7 @@ internal sealed record Options
     public int FirstSeed { get; init; } = 1;
     public int Days { get; init; } = 40;
     public bool Verbose { get; init; }
+    public bool Twin { get; init; }
     public string Out { get; init; } = "invented";
     public int Threads { get; init; } = Math.Min(2, Environment.ProcessorCount);
 
@@ -33,6 +34,7 @@ internal sealed record Options
                 "--days" => options with { Days = Whole() },
                 "--threads" => options with { Threads = Whole() },
                 "--out" => options with { Out = Value() },
+                "--twin" => options with { Twin = true, Seeds = 200, Days = 32 },
                 "--verbose" => options with { Verbose = true },
                 _ => throw new ArgumentException($"unknown option {name}"),
             };
@@ -44,7 +46,7 @@ internal sealed record Options
     private static LoopKind[] ParseKinds(string text) =>
         text == "all" ? Enum.GetValues<LoopKind>() : [.. text.Select(c => (LoopKind)"ABCD".IndexOf(char.ToUpperInvariant(c), StringComparison.Ordinal))];
 
-    public IEnumerable<Story> Stories() => Twin.Invented.Stories.All.Where(s => Story switch
+    public IEnumerable<Story> Stories() => Runnel.Twin.Invented.Stories.All.Where(s => Story switch
     {
         "all" => true,
         "faults" => s.IsFault,

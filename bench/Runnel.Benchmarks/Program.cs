@@ -2,7 +2,7 @@ using Runnel.Benchmarks;
 
 return args.FirstOrDefault() switch
 {
-    "detection" => DetectionCommand.Run(Options.Parse(args.Skip(1))),
+    "detection" => Options.Parse(args.Skip(1)) is { Twin: true } twin ? TwinDetection.Run(twin) : DetectionCommand.Run(Options.Parse(args.Skip(1))),
     "write" => WriteCommand.Run(Options.Parse(args.Skip(1))),
     "speed" => await SpeedCommand.RunAsync(Options.Parse(args.Skip(1))),
     "intake" => await IntakeCommand.RunAsync([.. args.Skip(1)]),
@@ -15,6 +15,7 @@ return args.FirstOrDefault() switch
 static int Usage()
 {
     Console.Error.WriteLine("detection [--kind A|B|C|D|all] [--story NAME|all|faults|changes] [--seeds N] [--first-seed K] [--days D] [--verbose]");
+    Console.Error.WriteLine("detection --twin [--seeds 200] [--first-seed K] [--days 32] [--out DIR] [--verbose]   (drawn places played by the twin; say --twin first)");
     Console.Error.WriteLine("write     --kind A --story NAME --seed K --days D --out DIR   (or --story demo)");
     Console.Error.WriteLine("speed     [--kind A] [--days 90]");
     Console.Error.WriteLine("intake    [--seconds 10] [--rate 5000] [--clients 8] [--kills N --runnel PATH] [--fuzz N]");
