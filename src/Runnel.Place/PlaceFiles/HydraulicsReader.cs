@@ -28,7 +28,7 @@ internal sealed class HydraulicsReader(PlaceDraft draft, ProblemList problems)
 
             if (equipment.Kind is EquipmentKind.FloatValve or EquipmentKind.TopUpValve or EquipmentKind.BleedValve && ReadValve(equipment, section) is { } valve)
             {
-                valves.Add(valve);
+                valves.Add(valve with { RateAtM = _ground.Length(section, "rate-at") ?? 0 });
                 named.UnionWith([valve.Of, valve.From, valve.To]);
             }
         }

@@ -112,7 +112,7 @@ internal static class SectionRules
         Height("shuts-at"), Height("opens-at"), Height("switch-low"), Height("switch-high"), Height("lift"),
         Any("switched-by"), Any("switch"), Any("seen"), Any("falls-back-to"), Any("supply"), Any("circuit"), Any("curve"), Any("head"),
         Any("flow"), Any("pipe"), Any("split"), Any("check-valve"), Any("via"), Any("in"), Any("on"), Any("serves"), Any("count"),
-        Any("least-off"), Any("least-on"), Any("greatest-on"), Any("off-time"), Any("on-time"), Any("timer"), Any("every"), Any("run"), Any("after-fill"),
+        Any("least-off"), Any("least-on"), Any("greatest-on"), Any("off-time"), Any("on-time"), Any("timer"), Any("every"), Any("run"), Any("after-fill"), Any("rate-at"),
         Any("mode"), Any("may"), Any("capacity"), Any("energy"), Any("voltage"), Any("current"), Any("area"), Any("tilt"), Any("facing"),
         Any("azimuth"), Any("efficiency"), Any("setpoint"), Any("thermostat"), Any("volume"), Any("dose"), Any("greatest-dose"),
         Any("greatest-per-day"), Any("dechlorination"), Any("oxygen-transfer"), Any("air-flow"), Any("depth"), Any("diffuser"),

@@ -98,6 +98,9 @@ public sealed record WaterValve(string Id, string Of, string From, string To, do
     /// <summary>Timer, or rule by fills: for how long it opens, s.</summary>
     public double RunS { get; init; }
 
+    /// <summary>Level of the vessel it takes from at which it gives its rate, m; lower, it gives less by the root of the head. 0: always its rate.</summary>
+    public double RateAtM { get; init; }
+
     /// <summary>Rule by fills: it opens when <see cref="Of"/> has filled for so long without its pump, and again after as long, s; 0: no such rule.</summary>
     public double AfterFillS { get; init; }
 }

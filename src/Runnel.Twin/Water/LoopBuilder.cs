@@ -84,6 +84,6 @@ internal sealed class LoopBuilder(Hydraulics water, double totalOpenM2, double c
         int of = water.IndexOf(valve.Of), fillOf = valve.AfterFillS > 0 ? water.Pumps.ToList().FindIndex(p => p.From == valve.Of && p.OnM is not null) : -1;
         return new(
             valve.Id, of, water.IndexOf(valve.From), water.IndexOf(valve.To), valve.RateLPerMin / 60_000, valve.OpensM, valve.ShutsM, valve.EveryS, valve.RunS, fillOf,
-            valve.AfterFillS);
+            valve.AfterFillS, valve.RateAtM);
     }
 }

@@ -93,7 +93,8 @@ internal sealed class WaterLoop : OdeSystem
 
     /// <summary>A valve by level, by timer, or by the fills of a pump (-1: none): one that lasts longer than so many seconds opens it.</summary>
     public sealed record Valve(
-        string Id, int Of, int From, int To, double RateM3PerS, double OpensM, double ShutsM, double EveryS, double RunS, int FillOf = -1, double AfterFillS = 0);
+        string Id, int Of, int From, int To, double RateM3PerS, double OpensM, double ShutsM, double EveryS, double RunS, int FillOf = -1, double AfterFillS = 0,
+        double RateAtM = 0);
 
     /// <summary>Level of a vessel above its floor, m.</summary>
     public double LevelM(int vessel, ReadOnlySpan<double> state) => _vessels[vessel].Shape.LevelM(state[vessel]);
@@ -267,6 +268,7 @@ internal sealed class WaterLoop : OdeSystem
     {
         var (valve, now) = (_valves[i], Condition.Valves[i]);
         double flow = now.SupplyIsEmpty ? 0 : Switches.Passes(i) ? valve.RateM3PerS * now.Rate.At(time) : now.WeepM3PerS;
+        if (flow > 0 && valve.From != Outside && valve.RateAtM > 0) flow *= OutletLaw.Root(_level[valve.From]) / Math.Sqrt(valve.RateAtM);
         return flow > 0 && valve.From != Outside ? flow * Math.Clamp(_level[valve.From] / DryWithinM, 0, 1) : flow;
     }
 

@@ -213,6 +213,40 @@ public class FaultedWaterTests
         Assert.Equal(slow, Run(Read(Sump), day, "top-up-slowing@0 h,50 %/d").Valves[0].LetL, 1e-4);
     }
 
+    // Closed form: flow by the root of the head, so that the root falls evenly.
+    [Fact]
+    public void A_top_up_gives_less_as_its_tank_runs_down()
+    {
+        var place = Read(
+            """
+            [[vessel]]
+            id = "roof-water"
+            kind = "rain-tank"
+            footprint = "1 m2"
+            rim = "2 m"
+            water-height = "1.5 m"
+            [[vessel]]
+            id = "pond"
+            kind = "sump"
+            footprint = "500 m2"
+            rim = "3 m"
+            water-height = "500 mm"
+            outlet = { kind = "standpipe", height = "2 m", diameter = "50 mm", to = "waste" }
+            [[equipment]]
+            id = "top-up"
+            kind = "top-up-valve"
+            from = "roof-water"
+            to = "pond"
+            rate = "6 L/min"
+            rate-at = "1.5 m"
+            opens-at = "1 m"
+            shuts-at = "2 m"
+            """);
+        double root = Math.Sqrt(1.5) - (6 / 60_000.0 / Math.Sqrt(1.5) / 2 * 21_600);
+
+        Assert.Equal(root * root, Run(place, new ForecastOptions { Days = 0.25, EvaporationMmPerDay = 0 }).Vessels[0].EndM, 1e-6);
+    }
+
     [Fact]
     public void People_draw_sludge_leave_hoses_running_and_turn_valves()
     {
