@@ -135,8 +135,11 @@ internal static class IntakeCommand
         for (int kill = 0; kill < kills; kill++)
         {
             int port = FreePort();
-            using var process = Process.Start(new ProcessStartInfo(
-                runnel, ["run", place, "--port", "0", "--mqtt-port", $"{port}", "--folder", folder.FullName]) { RedirectStandardError = true })!;
+            var start = new ProcessStartInfo(runnel, ["run", place, "--port", "0", "--mqtt-port", $"{port}", "--folder", folder.FullName])
+            {
+                RedirectStandardError = true,
+            };
+            using var process = Process.Start(start)!;
             while (await process.StandardError.ReadLineAsync() is { } line && !line.Contains("pages are at", StringComparison.Ordinal))
             {
             }

@@ -1,11 +1,11 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using Runnel.Cli.Forecast;
-using Runnel.Cli.TimeLeft;
 using Runnel.Cli.Pages;
 using Runnel.Cli.Places;
 using Runnel.Cli.Reckoner;
 using Runnel.Cli.Records;
+using Runnel.Cli.TimeLeft;
 
 namespace Runnel.Cli;
 

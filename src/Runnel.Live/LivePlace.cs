@@ -1,8 +1,8 @@
 using NodaTime;
 using Runnel.Exchange.Intake;
 using Runnel.Live.Intake;
-using Runnel.Live.People;
 using Runnel.Live.Loop;
+using Runnel.Live.People;
 using Runnel.Live.View;
 using Runnel.Place;
 using Runnel.Records;
