@@ -21,6 +21,7 @@ internal sealed class LoopReader
     private readonly NoticeBook _notices = new();
     private readonly IReadOnlyList<IWatch> _watches;
     private readonly PowerSwitch? _power;
+    private readonly SwitchEdges _switch = new();
     private readonly MeteredWater? _topUpMeter;
     private readonly MeteredWater? _bleedMeter;
     private readonly MeteredWater? _rainMeter;
@@ -108,18 +109,27 @@ internal sealed class LoopReader
         _state.Cycles.Disturb(time);
     }
 
+    /// <summary>When power shows a change, the switch knows to the second when it was.</summary>
+    private Instant EdgeOf(bool on, Instant byPower, Instant now)
+    {
+        if (_state.Pump.IsOn == on) return byPower;
+        double intervalS = Math.Max(10, _state.Channels[_state.Kit.PumpPower].UsualIntervalS ?? 0);
+        return _switch.Last(on, now - Duration.FromSeconds(2 * intervalS)) ?? byPower;
+    }
+
     private void Dispatch(in Reading reading)
     {
         var kit = _state.Kit;
         int channel = reading.Channel;
         var hour = _state.Hours.At(reading.Time);
-        if (channel == kit.PumpRunning && kit.PumpPower < 0)
+        if (channel == kit.PumpRunning)
         {
-            PumpIs(reading.Time, reading.Value >= 0.5);
+            if (_power is null) PumpIs(reading.Time, reading.Value >= 0.5);
+            else _switch.Take(reading.Time, reading.Value >= 0.5);
         }
         else if (channel == kit.PumpPower)
         {
-            if (_power!.Take(reading.Time, reading.Value) is { } seen) PumpIs(seen.EdgeTime, seen.On);
+            if (_power!.Take(reading.Time, reading.Value) is { } seen) PumpIs(EdgeOf(seen.On, seen.EdgeTime, reading.Time), seen.On);
             _state.PumpPowerLevel = _power.RunningLevel;
         }
         else if (channel == kit.TopUpRunning)

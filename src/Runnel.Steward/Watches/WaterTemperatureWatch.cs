@@ -23,8 +23,8 @@ internal sealed class WaterTemperatureWatch : IWatch
         if (channel < 0 || !state.Channels[channel].Any || state.Silent) return;
         var trace = state.Channels[channel];
         double waterC = trace.LastValue;
-        if (waterC < WarmC - BackC) notices.Clear("too-warm", state.Now);
-        if (waterC > ColdC + BackC) notices.Clear("too-cold", state.Now);
+        ClearWhenOver("too-warm", waterC < WarmC - BackC);
+        ClearWhenOver("too-cold", waterC > ColdC + BackC);
         bool warm = waterC >= WarmC, cold = waterC <= ColdC;
         string id = state.Place.Channels[channel].Id;
         bool fails = notices.Stands(SensorKeys.Jumping(id)) || notices.Stands(SensorKeys.Frozen(id)) || state.Now - trace.LastTime > Duration.FromHours(1);
@@ -46,5 +46,12 @@ internal sealed class WaterTemperatureWatch : IWatch
                 ? "Stop feeding, add air, and shade tanks and sump. Bring the temperature down slowly, not with a flood of cold water."
                 : "Stop feeding, cover the tanks, and see that the heater, if there is one, has power.",
         });
+
+        // Cold that comes back night after night is one trouble.
+        void ClearWhenOver(string key, bool over)
+        {
+            if (!over) notices.GoesOn(key);
+            else if (notices.MayEnd(key, state.Now)) notices.Clear(key, state.Now);
+        }
     }
 }
