@@ -6,6 +6,20 @@ if (form) dropForm(form);
 const zones = document.querySelector("select[data-zone]");
 if (zones && zones.value === "") preselect(zones);
 
+for (const entry of document.querySelectorAll("[data-step]")) stepper(entry);
+
+// Big buttons beside an amount, for wet hands.
+function stepper(entry) {
+  const input = entry.querySelector("input"), step = Number(entry.dataset.step);
+  for (const button of entry.querySelectorAll("[data-by]")) {
+    button.hidden = false;
+    button.addEventListener("click", () => {
+      const now = Number(input.value.replace(",", ".")) || 0;
+      input.value = String(Math.max(step, Math.round((now + Number(button.dataset.by) * step) * 100) / 100));
+    });
+  }
+}
+
 function dropForm(form) {
   const log = form.elements.log, area = log.closest(".drop");
   let depth = 0;

@@ -5,9 +5,12 @@ using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Runnel.Web.Api;
+using Runnel.Web.Daybook;
 using Runnel.Web.Findings;
+using Runnel.Web.Now;
 using Runnel.Web.Reckoner;
 using Runnel.Web.Shell;
+using Runnel.Web.Water;
 using Runnel.Web.YourLog;
 
 namespace Runnel.Web.Hosting;
@@ -39,6 +42,7 @@ public static class RunnelPages
         if (options.Live is { } live) services.AddSingleton(live);
         if (options.Sources is { } sources) services.AddSingleton(sources);
         if (options.Demo is { } demo) services.AddSingleton(demo);
+        services.AddSingleton<RunningPlace>();
         services.AddSingleton<InventedLog>();
         services.AddSingleton<DroppedLogs>();
         services.AddSingleton<LogSurveys>();
@@ -58,7 +62,8 @@ public static class RunnelPages
     public static void UseRunnelPages(this WebApplication app)
     {
         // Made while the first visitor is still typing the address.
-        app.Lifetime.ApplicationStarted.Register(() => _ = Task.Run(() => app.Services.GetRequiredService<InventedLog>().Findings));
+        // A place that runs needs no invented log until someone asks for it.
+        if (app.Services.GetRequiredService<RunnelPagesOptions>().Live is null) app.Lifetime.ApplicationStarted.Register(() => _ = Task.Run(() => app.Services.GetRequiredService<InventedLog>().Findings));
         app.UseResponseCompression();
         app.UsePageHeaders();
         app.UseExceptionHandler("/fault", createScopeForErrors: true);
@@ -73,6 +78,10 @@ public static class RunnelPages
         app.MapPageAssets();
         app.MapLook();
         app.MapFindings();
+        app.MapChanges();
+        app.MapOneTaps();
+        app.MapDaybook();
+        app.MapWaterCharts();
         app.MapDroppedLogs();
         app.MapReckoner();
         if (options is { Live: not null, Sources: not null })

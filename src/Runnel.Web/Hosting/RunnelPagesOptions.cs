@@ -2,6 +2,7 @@ using Runnel.Live;
 using Runnel.Live.Demo;
 using Runnel.Live.Sources;
 using Runnel.Place.Findings;
+using Runnel.Web.Now;
 
 namespace Runnel.Web.Hosting;
 
@@ -34,4 +35,7 @@ public sealed record RunnelPagesOptions
 
     /// <summary>What whoever opens the pages must know; null: the pages listen on this machine only.</summary>
     public string? Key { get; init; }
+
+    /// <summary>What can be tried where no <see cref="Demo"/> tells it; null: nothing.</summary>
+    public FaultBench? Faults { get; init; }
 }
