@@ -53,13 +53,14 @@ public sealed class Site : IAsyncLifetime
     }
 
     /// <summary>A fresh page of that width; its troubles are gathered until it is closed.</summary>
-    internal async Task<Visit> OpenAsync(int width, BrowserNewContextOptions? wishes = null)
+    internal async Task<Visit> OpenAsync(int width, BrowserNewContextOptions? wishes = null, string? address = null)
     {
+        address ??= Address;
         wishes ??= new();
         wishes.ViewportSize = new() { Width = width, Height = width < 700 ? 844 : 900 };
-        wishes.BaseURL = Address;
+        wishes.BaseURL = address;
         wishes.AcceptDownloads = true;
-        return await Visit.OpenAsync(await _browser!.NewContextAsync(wishes), Address);
+        return await Visit.OpenAsync(await _browser!.NewContextAsync(wishes), address);
     }
 
     private static string Chromium() =>

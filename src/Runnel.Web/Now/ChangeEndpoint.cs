@@ -3,7 +3,6 @@ using System.Runtime.CompilerServices;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using Runnel.Live.View;
 
 namespace Runnel.Web.Now;
 
@@ -11,7 +10,7 @@ namespace Runnel.Web.Now;
 public static class ChangeEndpoint
 {
     /// <summary>More often nobody could read it.</summary>
-    private static readonly TimeSpan Between = TimeSpan.FromSeconds(2), Beat = TimeSpan.FromSeconds(15);
+    private static readonly TimeSpan Between = TimeSpan.FromSeconds(1), Beat = TimeSpan.FromSeconds(15);
 
     public static void MapChanges(this IEndpointRouteBuilder app) =>
         app.MapGet("/now/changes", (RunningPlace place, TimeProvider clock, CancellationToken cancel) => place.Live is null
@@ -20,32 +19,28 @@ public static class ChangeEndpoint
     private static async IAsyncEnumerable<SseItem<IReadOnlyDictionary<string, string>>> ChangesAsync(RunningPlace place, TimeProvider clock, [EnumeratorCancellation] CancellationToken cancel)
     {
         IReadOnlyDictionary<string, string> sent = new Dictionary<string, string>();
-        await using IAsyncEnumerator<LiveView> views = place.Live!.ChangesAsync(cancel).GetAsyncEnumerator(cancel);
-        Task<bool> next = views.MoveNextAsync().AsTask();
-        while (!cancel.IsCancellationRequested)
+        long seen = -1, saidAt = clock.GetTimestamp();
+        // Looking at a number costs nothing; a stream that waits would have to be woken to be ended.
+        using var looks = new PeriodicTimer(Between, clock);
+        do
         {
-            if (!await CameWithinAsync(next, clock, cancel))
+            if (place.Live!.View.Number is var number && number != seen)
             {
-                yield return new(new Dictionary<string, string>(), "beat");
-                continue;
+                seen = number;
+                IReadOnlyDictionary<string, string> marks = (await place.ModelAsync(cancel)).Marks();
+                if (marks.Any(m => sent.GetValueOrDefault(m.Key) != m.Value))
+                {
+                    (sent, saidAt) = (marks, clock.GetTimestamp());
+                    yield return new(marks, "marks") { ReconnectionInterval = TimeSpan.FromSeconds(3) };
+                }
             }
 
-            if (!await next) yield break;
-            next = views.MoveNextAsync().AsTask();
-            IReadOnlyDictionary<string, string> marks = (await place.ModelAsync(cancel)).Marks();
-            if (marks.All(m => sent.GetValueOrDefault(m.Key) == m.Value)) continue;
-            sent = marks;
-            yield return new(marks, "marks") { ReconnectionInterval = TimeSpan.FromSeconds(3) };
-            await Task.Delay(Between, clock, cancel);
+            if (clock.GetElapsedTime(saidAt) >= Beat)
+            {
+                saidAt = clock.GetTimestamp();
+                yield return new(new Dictionary<string, string>(), "beat");
+            }
         }
-    }
-
-    private static async Task<bool> CameWithinAsync(Task next, TimeProvider clock, CancellationToken cancel)
-    {
-        using var enough = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        Task beat = Task.Delay(Beat, clock, enough.Token);
-        bool came = await Task.WhenAny(next, beat) == next;
-        await enough.CancelAsync();
-        return came;
+        while (await looks.WaitForNextTickAsync(cancel));
     }
 }

@@ -33,7 +33,11 @@ internal abstract record RibbonLane(string Name, string Unit)
 /// <param name="Ahead">By the twin; empty: nothing is foretold.</param>
 /// <param name="FromZero">Amounts begin at nought; temperatures do not.</param>
 internal sealed record LineLane(
-    string Name, string Unit, IReadOnlyList<(Instant Time, double Value)> Past, IReadOnlyList<(Instant Time, double Value)> Ahead, bool FromZero) : RibbonLane(Name, Unit);
+    string Name, string Unit, IReadOnlyList<(Instant Time, double Value)> Past, IReadOnlyList<(Instant Time, double Value)> Ahead, bool FromZero) : RibbonLane(Name, Unit)
+{
+    /// <summary>Points farther apart are not joined.</summary>
+    public Duration Gap { get; init; } = Duration.FromMinutes(45);
+}
 
 /// <summary>Pump cycles: ticks as tall as their fill was long.</summary>
 internal sealed record CycleLane(string Name, string Unit, IReadOnlyList<CyclePoint> Cycles) : RibbonLane(Name, Unit);

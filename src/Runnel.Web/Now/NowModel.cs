@@ -23,10 +23,10 @@ public sealed class NowModel
 
     private readonly Lazy<SectionPicture> _wide, _phone, _wall;
 
-    public NowModel(LiveView view, string ribbonWide, string ribbonPhone)
+    public NowModel(LiveView view, (string Wide, string Phone, string Wall) ribbon, string jobs)
     {
         View = view;
-        (RibbonWide, RibbonPhone) = (ribbonWide, ribbonPhone);
+        (Ribbon, Jobs) = (ribbon, jobs);
         Standing = [.. view.Notices.Where(n => n.Stands).OrderBy(n => n.Notice.Urgency).ThenBy(n => n.Notice.FirstNoticed)];
         Top = Standing.Count > 0 ? Standing[0] : null;
         ToClose = [.. view.Notices.Where(n => n is { Answer: null, Notice: { Cleared: not null, Urgency: not Urgency.Record } } && view.At - n.Notice.Cleared!.Value < AskedFor).TakeLast(3)];
@@ -35,15 +35,17 @@ public sealed class NowModel
         _wide = new(() => SectionDrawing.Draw(view.Place, drawn, SectionSize.Wide));
         _phone = new(() => SectionDrawing.Draw(view.Place, drawn, SectionSize.Phone));
         _wall = new(() => SectionDrawing.Draw(view.Place, drawn, SectionSize.Wall));
-        Readings = [.. view.Channels.Where(c => c.Channel.Measures is not Quantity.Running).Concat(view.Channels.Where(c => c.Channel.Measures is Quantity.Running)).Select(Row)];
+        Readings = [.. view.Channels.OrderBy(c => Rank(c.Channel.Measures)).Select(Row)];
         TimeLeft = TimeLeftOf(view, Top?.Notice);
     }
 
     public LiveView View { get; }
 
-    public string RibbonWide { get; }
+    /// <summary>A day back, a day ahead; empty where there is nothing to show.</summary>
+    public (string Wide, string Phone, string Wall) Ribbon { get; }
 
-    public string RibbonPhone { get; }
+    /// <summary>How many jobs are left today, and the next.</summary>
+    public string Jobs { get; }
 
     public IReadOnlyList<NoticeStanding> Standing { get; }
 
@@ -86,12 +88,12 @@ public sealed class NowModel
     /// <summary>How each part of the page stands: a browser that has another fetches that part anew.</summary>
     public IReadOnlyDictionary<string, string> Marks() => new Dictionary<string, string>
     {
-        ["verdict"] = Mark(Verdict, VerdictUrgency, View.Working, string.Join('|', View.Troubles), View.ReadingAgain),
+        ["verdict"] = Mark(Verdict, VerdictUrgency, View.Working, string.Join('|', View.Troubles), View.ReadingAgain, Jobs),
         ["first"] = Mark(Top?.Key, Top?.Notice.Evidence, Top?.Notice.FirstAct, Top?.Notice.TimeLeft, Top?.Acknowledged, string.Join('|', Standing.Select(s => s.Key + s.Acknowledged)),
             string.Join('|', ToClose.Select(c => c.Key)), string.Join('|', Questions.Select(c => c.Key)), View.Closing?.Key, View.Working),
         ["left"] = Mark(string.Join('|', TimeLeft)),
         ["drawing"] = HasDrawing ? Mark(Phone.Svg) : "-",
-        ["ribbon"] = Mark(RibbonWide),
+        ["ribbon"] = Mark(Ribbon.Wide),
         ["readings"] = Mark(string.Join('|', Readings)),
         ["clock"] = Mark(ClockWords),
     };
@@ -109,10 +111,22 @@ public sealed class NowModel
 
     private static string Mark(params object?[] parts) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001f', parts))))[..10];
 
+    /// <summary>What the fish feel first; switches last.</summary>
+    private static int Rank(Quantity quantity) => quantity switch
+    {
+        Quantity.DissolvedOxygen or Quantity.OxygenSaturation => 0,
+        Quantity.WaterTemperature => 1,
+        Quantity.Ph or Quantity.Tan or Quantity.Nitrite or Quantity.Nitrate or Quantity.Conductivity => 2,
+        Quantity.Level => 3,
+        Quantity.Power or Quantity.Current or Quantity.Pressure => 5,
+        Quantity.Running => 6,
+        _ => 4,
+    };
+
     private ReadingRow Row(ChannelStanding c)
     {
         string name = SectionPlan.NameOf(c.Id), unit = Figures.UnitInWords(c.Unit);
-        string value = c.Value is not { } v ? "none yet" : c.Channel.Measures == Quantity.Running ? v > 0.5 ? "on" : "off" : Figures.Number(v, Figures.DecimalsFor(v));
+        string value = c.Value is not { } v ? "none yet" : c.Channel.Measures == Quantity.Running ? v > 0.5 ? "on" : "off" : Figures.Number(v, v == 0 ? 0 : Math.Min(2, Figures.DecimalsFor(v)));
         string age = c.Health == ChannelHealth.Doubted ? c.Words : c.Time is { } time ? AgeOf(View.At - time) : "";
         if (c.Health == ChannelHealth.Quiet) age += ", late";
         return new(name, value, c.Value is null ? "" : unit, age, c.Health is ChannelHealth.Quiet or ChannelHealth.Doubted);

@@ -8,32 +8,37 @@ namespace Runnel.Web.Now;
 /// <summary>Draws a ribbon: past solid, future thin and dashed, night shaded, the line of now the strongest upright.</summary>
 internal static class RibbonDrawing
 {
-    private const double HeadPx = 40, LanePx = 54, MarksLanePx = 40;
+    private const double LanePx = 54, MarksLanePx = 40;
 
-    public static string Draw(DayRibbon ribbon, bool phone)
+    /// <param name="ribbon">What it shows.</param>
+    /// <param name="name">Its style: wide, phone or wall.</param>
+    public static string Draw(DayRibbon ribbon, string name)
     {
-        double width = phone ? 358 : 840, left = phone ? 4 : 96, right = width - 6, height = HeadPx + ribbon.Lanes.Sum(l => Lane(l, phone)) + 4;
+        bool phone = name == "phone", wall = name == "wall";
+        // From the wall only what can be read at three metres.
+        if (wall) ribbon = ribbon with { Lanes = [.. ribbon.Lanes.Where(l => l.Name is not "sun" and not "short of full").Take(3)] };
+        double headPx = wall ? 58 : 40, width = phone ? 358 : wall ? 1300 : 840, left = phone ? 4 : wall ? 150 : 96, right = width - 6, height = headPx + ribbon.Lanes.Sum(l => Lane(l, phone)) + 4;
         var x = new LinearScale(ribbon.From.ToUnixTimeMilliseconds(), ribbon.To.ToUnixTimeMilliseconds(), left, right);
         double X(Instant t) => x.Px(t.ToUnixTimeMilliseconds());
         var svg = new SvgWriter();
-        svg.Open($"ribbon-{(phone ? "phone" : "wide")}", $"rb {(phone ? "phone" : "wide")}", width, height, "A day back, a day ahead", string.Join("; ", ribbon.Lanes.Select(l => l.Expected is { } e ? $"{l.Name}: {e}" : l.Name)) + ".");
+        svg.Open($"ribbon-{name}", $"rb {name}", width, height, "A day back, a day ahead", string.Join("; ", ribbon.Lanes.Select(l => l.Expected is { } e ? $"{l.Name}: {e}" : l.Name)) + ".");
         foreach (Interval night in ribbon.Nights)
         {
             Instant a = Instant.Max(night.Start, ribbon.From), b = Instant.Min(night.End, ribbon.To);
             if (a >= b) continue;
-            if (a < ribbon.Now) svg.Rect("night", X(a), HeadPx, X(Instant.Min(b, ribbon.Now)) - X(a), height - HeadPx);
-            if (b > ribbon.Now) svg.Rect("night ahead", X(Instant.Max(a, ribbon.Now)), HeadPx, X(b) - X(Instant.Max(a, ribbon.Now)), height - HeadPx);
+            if (a < ribbon.Now) svg.Rect("night", X(a), headPx, X(Instant.Min(b, ribbon.Now)) - X(a), height - headPx);
+            if (b > ribbon.Now) svg.Rect("night foretold", X(Instant.Max(a, ribbon.Now)), headPx, X(b) - X(Instant.Max(a, ribbon.Now)), height - headPx);
         }
 
-        Hours(svg, ribbon, X, phone, height);
-        double y = HeadPx;
+        Hours(svg, ribbon, X, (headPx, height, phone ? 12 : 6, wall ? 1.55 : 1));
+        double y = headPx;
         foreach (RibbonLane lane in ribbon.Lanes)
         {
             double tall = Lane(lane, phone), top = y + (phone ? 20 : 6), bottom = y + tall - 6;
             svg.Line("hair", left, y + tall, right, y + tall);
-            string unit = lane.Unit.Length == 0 ? "" : phone ? $", {lane.Unit}" : "";
+            string unit = lane.Unit.Length == 0 ? "" : phone || wall ? $", {lane.Unit}" : "";
             svg.Text("nm an", phone ? left + 2 : 0, phone ? y + 15 : y + (tall / 2) + (unit.Length == 0 && lane.Unit.Length > 0 ? -1 : 5), lane.Name + unit);
-            if (!phone && lane.Unit.Length > 0) svg.Text("ax", 0, y + (tall / 2) + 15, lane.Unit);
+            if (!phone && !wall && lane.Unit.Length > 0) svg.Text("ax", 0, y + (tall / 2) + 15, lane.Unit);
             switch (lane)
             {
                 case LineLane line:
@@ -51,20 +56,20 @@ internal static class RibbonDrawing
             y += tall;
         }
 
-        svg.Line("now", X(ribbon.Now), HeadPx - 6, X(ribbon.Now), height);
+        svg.Line("now", X(ribbon.Now), headPx - 6, X(ribbon.Now), height);
         svg.Raw("</svg>");
         return svg.ToString();
     }
 
     private static double Lane(RibbonLane lane, bool phone) => (lane is LineLane ? LanePx : MarksLanePx) + (phone ? 14 : 0);
 
-    private static void Hours(SvgWriter svg, DayRibbon ribbon, Func<Instant, double> x, bool phone, double height)
+    private static void Hours(SvgWriter svg, DayRibbon ribbon, Func<Instant, double> x, (double TopPx, double BottomPx, int Step, double Scale) frame)
     {
+        var (headPx, height, step, scale) = frame;
         string now = "now " + Times.Clock(ribbon.Now.InZone(ribbon.Zone).TimeOfDay);
-        double middle = x(ribbon.Now), half = now.Length * 4.2, lastEnd = double.NegativeInfinity;
-        svg.Text("nm b", middle, 13, now, "middle");
+        double middle = x(ribbon.Now), half = now.Length * 4.2 * scale, lastEnd = double.NegativeInfinity;
+        svg.Text("nm b", middle, 13 * scale, now, "middle");
         LocalDate day = ribbon.From.InZone(ribbon.Zone).Date;
-        int step = phone ? 12 : 6;
         for (int d = 0; d < 4; d++, day = day.PlusDays(1))
         {
             for (int h = 0; h < 24; h += step)
@@ -72,12 +77,12 @@ internal static class RibbonDrawing
                 Instant t = ribbon.Zone.AtLeniently(day.At(new LocalTime(h, 0))).ToInstant();
                 if (t <= ribbon.From || t >= ribbon.To) continue;
                 double px = x(t);
-                svg.Line(h == 0 ? "midnight" : "hair", px, HeadPx, px, height);
-                if (px - 18 > lastEnd && px + 20 < x(ribbon.To)) svg.Text("ax", px, 33, Times.Clock(new LocalTime(h, 0)), "middle");
-                lastEnd = px + 22;
+                svg.Line(h == 0 ? "midnight" : "hair", px, headPx, px, height);
+                if (px - (18 * scale) > lastEnd && px + (20 * scale) < x(ribbon.To)) svg.Text("ax", px, headPx - 7, Times.Clock(new LocalTime(h, 0)), "middle");
+                lastEnd = px + (22 * scale);
                 string name = Times.WeekdayAndDay(day);
-                double nameHalf = name.Length * 3.8;
-                if (h == 12 && Math.Abs(px - middle) > half + nameHalf + 6 && px - nameHalf > 0 && px + nameHalf < x(ribbon.To) + 6) svg.Text("ax", px, 13, name, "middle");
+                double nameHalf = name.Length * 3.8 * scale;
+                if (h == 0 && Math.Abs(px - middle) > half + nameHalf + 6 && px - nameHalf > 0 && px + nameHalf < x(ribbon.To) + 6) svg.Text("ax", px, 13 * scale, name, "middle");
             }
         }
     }
@@ -94,7 +99,7 @@ internal static class RibbonDrawing
         foreach (var (time, value) in lane.Past)
         {
             // A missing stretch is a gap, never bridged.
-            if (last is null || time - last > Duration.FromMinutes(45)) path.Move(x(time), Y(value));
+            if (last is null || time - last > lane.Gap) path.Move(x(time), Y(value));
             path.Line(x(time), Y(value));
             last = time;
         }

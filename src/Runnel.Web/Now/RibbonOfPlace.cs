@@ -3,6 +3,7 @@ using Runnel.Live;
 using Runnel.Live.View;
 using Runnel.Place;
 using Runnel.Place.Findings;
+using Runnel.Place.Water;
 using Runnel.Records;
 using Runnel.Science.Sun;
 using Runnel.Twin.Solving;
@@ -23,12 +24,14 @@ internal static class RibbonOfPlace
         await AddLineAsync(lanes, live, view, "sun", Quantity.SolarIrradiance, fromZero: true, cancel);
         await AddLineAsync(lanes, live, view, "water", Quantity.WaterTemperature, fromZero: false, cancel);
         await AddLineAsync(lanes, live, view, "oxygen", Quantity.DissolvedOxygen, fromZero: true, cancel);
-        WaterForecast? ahead = await Task.Run(() => Forecast(view), cancel);
+        // What the twin expects of a healthy loop would mislead while this one is in trouble.
+        bool isWell = view.Notices.All(n => !n.Stands || n.Notice.Urgency != Urgency.ActNow);
+        WaterForecast? ahead = isWell ? await Task.Run(() => Forecast(view), cancel) : null;
         if (view.Findings is { } findings)
         {
             bool IsBack(Instant t) => t > now - DayRibbon.Half && t <= now;
             (Instant, double)[] missing = [.. findings.Evidence.LitresShort.Where(b => IsBack(b.Time)).Select(b => (b.Time, b.Value))];
-            if (missing.Length > 1) lanes.Add(new LineLane("short of full", "L", missing, [], FromZero: false));
+            if (missing.Length > 1) lanes.Add(new LineLane("short of full", "L", missing, [], FromZero: false) { Gap = Duration.FromHours(3) });
             CyclePoint[] cycles = [.. findings.Evidence.Cycles.Where(c => IsBack(c.Start + Duration.FromSeconds(c.FillS)))];
             if (cycles.Length > 0) lanes.Add(new CycleLane("pump fills", "", cycles) { Expected = Fills(ahead) });
             WaterPulse[] pulses = [.. findings.Evidence.Pulses.Where(p => IsBack(p.Start))];
@@ -46,16 +49,34 @@ internal static class RibbonOfPlace
         lanes.Add(new LineLane(name, Figures.UnitInWords(Quantities.UnitOf(quantity)), [.. buckets.Select(b => (b.Start, b.Mean))], [], fromZero));
     }
 
-    /// <summary>From the levels as they are read now; what is not read begins as the file tells.</summary>
+    /// <summary>Begins with as much water as makes the twin fill as slowly as the loop does now; a level alone does not tell what is on its way.</summary>
     private static WaterForecast? Forecast(LiveView view)
     {
-        if (view.Place.Hydraulics is not { Pumps.Count: > 0 } water) return null;
-        var levels = view.Channels.Where(c => c is { Value: not null, Health: ChannelHealth.Fresh } && c.Channel.Measures == Quantity.Level && c.Channel.Of is not null)
-            .GroupBy(c => c.Channel.Of!).ToDictionary(g => g.Key, g => Math.Max(0, g.First().Value!.Value / 1000));
-        var from = view.Place with { Hydraulics = water with { Vessels = [.. water.Vessels.Select(v => levels.TryGetValue(v.Id, out double level) ? v with { StartM = level } : v)] } };
+        if (view.Place.Hydraulics is not { Pumps.Count: > 0 } water || water.Vessels.FirstOrDefault(v => v.Id == water.Pumps[0].From) is not { } sump) return null;
+        double[] fills = [.. (view.Findings?.Evidence.Cycles ?? []).Where(c => !c.Disturbed).TakeLast(15).Select(c => c.FillS).Order()];
+        if (fills.Length < 5 || water.Pumps[0].OffM is not { } low) return null;
+        double observedS = fills[fills.Length / 2], least = low, most = sump.RimM ?? low + 1;
+        for (int i = 0; i < 9; i++)
+        {
+            double middle = (least + most) / 2;
+            // No second start within the stretch: far too little water.
+            bool tooSlow = !(Run(view.Place, water, sump, middle, 0.15)?.Pumps[0].MeanFillS is { } fill) || fill > observedS;
+            (least, most) = tooSlow ? (middle, most) : (least, middle);
+        }
+
+        WaterForecast? told = Run(view.Place, water, sump, most, 1);
+        // A twin that cannot be brought to run as the loop runs foretells another loop.
+        return told?.Pumps[0].MeanFillS is { } meant && meant > observedS / 2 && meant < observedS * 2 ? told : null;
+    }
+
+    private static WaterForecast? Run(PlaceDescription place, Hydraulics water, WaterVessel sump, double startM, double days) =>
+        Run(place with { Hydraulics = water with { Vessels = [.. water.Vessels.Select(v => ReferenceEquals(v, sump) ? v with { StartM = startM } : v)] } }, days);
+
+    private static WaterForecast? Run(PlaceDescription place, double days)
+    {
         try
         {
-            WaterForecast told = WaterForecaster.Run(from, new ForecastOptions { Days = 1 });
+            WaterForecast told = WaterForecaster.Run(place, new ForecastOptions { Days = days });
             return told.Stop == StopReason.Reached ? told : null;
         }
         catch (ArgumentException)

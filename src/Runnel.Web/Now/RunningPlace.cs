@@ -4,7 +4,10 @@ using Runnel.Live.View;
 using Runnel.Place.Findings;
 using Runnel.Twin.Water;
 using Runnel.Web.Findings;
+using Runnel.Records;
 using Runnel.Web.Hosting;
+using Runnel.Web.Round;
+using Runnel.Web.Words;
 
 namespace Runnel.Web.Now;
 
@@ -28,7 +31,7 @@ public sealed class RunningPlace(RunnelPagesOptions options, TimeProvider clock)
 
     private NowModel? _model;
     private FindingsDrawings? _drawings;
-    private (string Wide, string Phone) _ribbon = ("", "");
+    private (string Wide, string Phone, string Wall) _ribbon = ("", "", "");
     private long? _ribbonMadeAt;
     private bool _ribbonHadFindings;
 
@@ -46,7 +49,7 @@ public sealed class RunningPlace(RunnelPagesOptions options, TimeProvider clock)
         {
             if (_model is { } other && other.View.Number >= view.Number) return other;
             await RenewRibbonAsync(view, cancel);
-            return _model = new NowModel(view, _ribbon.Wide, _ribbon.Phone);
+            return _model = new NowModel(view, _ribbon, JobsLeft(view, await Live.DaybookAsync(cancel)));
         }
         finally
         {
@@ -69,12 +72,21 @@ public sealed class RunningPlace(RunnelPagesOptions options, TimeProvider clock)
     /// <summary>The design review of the place, reckoned once: it does not change while the place runs. Empty where it cannot be reckoned.</summary>
     public Task<IReadOnlyList<ReviewLine>> ReviewAsync() => _review.Value;
 
+    private static string JobsLeft(LiveView view, IReadOnlyList<DaybookRow> rows)
+    {
+        RoundJob[] left = [.. RoundJobs.Of(view, rows).Where(j => j.DoneAs is null)];
+        if (left.Length == 0) return "No job is left today.";
+        string next = left[0].What.TrimEnd('.');
+        if (next.IndexOf(". ", StringComparison.Ordinal) is var end and > 0) next = next[..end];
+        return left.Length == 1 ? $"One job is left today: {char.ToLowerInvariant(next[0])}{next[1..]}." : $"{Figures.Number(left.Length)} jobs are left today. Next: {char.ToLowerInvariant(next[0])}{next[1..]}.";
+    }
+
     private async Task RenewRibbonAsync(LiveView view, CancellationToken cancel)
     {
         bool news = view.Findings is not null && !_ribbonHadFindings;
         if (_ribbonMadeAt is { } at && !news && clock.GetElapsedTime(at) < RibbonEvery) return;
         DayRibbon ribbon = await RibbonOfPlace.MakeAsync(Live!, view, cancel);
-        _ribbon = ribbon.Lanes.Count == 0 ? ("", "") : (RibbonDrawing.Draw(ribbon, phone: false), RibbonDrawing.Draw(ribbon, phone: true));
+        _ribbon = ribbon.Lanes.Count == 0 ? ("", "", "") : (RibbonDrawing.Draw(ribbon, "wide"), RibbonDrawing.Draw(ribbon, "phone"), RibbonDrawing.Draw(ribbon, "wall"));
         (_ribbonMadeAt, _ribbonHadFindings) = (clock.GetTimestamp(), view.Findings is not null);
     }
 

@@ -23,12 +23,14 @@ internal static class SectionOfView
         var running = place.Equipment.DistinctBy(e => e.Id).Select(e => (e.Id, Runs: Runs(view, e))).Where(e => e.Runs is not null).ToDictionary(e => e.Id, e => e.Runs!.Value);
         string? pump = place.Equipment.FirstOrDefault(e => e.Kind == EquipmentKind.Pump)?.Id;
         bool? pumpRuns = pump is not null && running.TryGetValue(pump, out bool on) ? on : null;
+        // While the pump itself is in doubt nobody knows what flows; the estimate is of better days.
+        bool pumpInDoubt = top?.Cause is CauseNames.PumpStopped or CauseNames.PumpDry or CauseNames.PumpStuckOn;
         return new SectionStanding
         {
             Water = place.Vessels.DistinctBy(v => v.Id).Select(v => (v.Id, Water: WaterOf(view, v, pump, pumpRuns))).Where(v => v.Water is not null).ToDictionary(v => v.Id, v => v.Water!),
             Running = running,
-            Words = WordsOf(view, pump, pumpRuns),
-            ReturnsFlow = pumpRuns is null ? null : pumpRuns.Value || LastChange(view, pump) is { } stopped && view.At - stopped < Returns,
+            Words = WordsOf(view, pump, pumpRuns == true && !pumpInDoubt),
+            ReturnsFlow = pumpRuns is null || pumpInDoubt ? null : pumpRuns.Value || LastChange(view, pump) is { } stopped && view.At - stopped < Returns,
             FlowLPerMin = EstimateOf(view, "pump-flow")?.Value,
             Trouble = top is null ? null : TroubleParts.Of(place, top),
         };
@@ -74,7 +76,7 @@ internal static class SectionOfView
         return new(pumpRuns.Value ? high - (share * (high - low)) : low + (share * (high - low)), LevelFrom.Reckoned);
     }
 
-    private static Dictionary<string, IReadOnlyList<PartLine>> WordsOf(LiveView view, string? pump, bool? pumpRuns)
+    private static Dictionary<string, IReadOnlyList<PartLine>> WordsOf(LiveView view, string? pump, bool pumpFlows)
     {
         Dictionary<string, IReadOnlyList<PartLine>> words = [];
         foreach (Vessel vessel in view.Place.Vessels.DistinctBy(v => v.Id))
@@ -97,7 +99,7 @@ internal static class SectionOfView
             if (lines.Count > 0) words[vessel.Id] = lines;
         }
 
-        if (pump is not null && EstimateOf(view, "pump-flow") is { } flow && pumpRuns == true) words[pump] = [new($"{Figures.Number(flow.Value)} L/min", true)];
+        if (pump is not null && EstimateOf(view, "pump-flow") is { } flow && pumpFlows) words[pump] = [new($"{Figures.Number(flow.Value)} L/min", true)];
         return words;
     }
 }

@@ -14,7 +14,7 @@ public sealed record SectionSize(
 {
     public static readonly SectionSize Wide = new("wide", 840, 236, 14, 17, 30, 28, 96);
     public static readonly SectionSize Phone = new("phone", 358, 190, 14, 17, 18, 26, 84);
-    public static readonly SectionSize Wall = new("wall", 900, 250, 19, 30, 32, 34, 104);
+    public static readonly SectionSize Wall = new("wall", 900, 214, 20, 32, 32, 30, 104);
 
     public double LineOf(PartLine line) => line.IsFigure ? FigurePx * 1.25 : NamePx * 1.22;
 
