@@ -51,7 +51,7 @@ public sealed class PlayedSite : IAsyncDisposable
         {
             WorkFolder = Path.Combine(site._folder, "work"),
             Urls = $"http://127.0.0.1:{port}",
-            Place = site.Live,
+            Live = site.Live,
             InventedLog = MadeUpFindings.FoulingDrains,
             Faults = new FaultBench(site.List, (name, _) => site.Break(name), (name, _) => site.Mend(name)),
         });
