@@ -162,7 +162,13 @@ internal static class TwinDetection
 
         return score with
         {
-            First = first, Set = set, Wrong = wrong, FalseAlarms = alarms, FalseSoon = soon, Lines = lines, QuietDays = score.Case == "healthy" ? days : (onset - start).TotalDays,
+            First = first,
+            Set = set,
+            Wrong = wrong,
+            FalseAlarms = alarms,
+            FalseSoon = soon,
+            Lines = lines,
+            QuietDays = score.Case == "healthy" ? days : (onset - start).TotalDays,
         };
     }
 

@@ -24,7 +24,7 @@ public static class FaultCatalogue
         new("siphon-stuck", FaultPart.Siphon, true, "", 0, "it never trips: water runs over its crest only", [CauseNames.SiphonStuck]),
         new("siphon-dribbling", FaultPart.Siphon, true, "%", 0.15, "so much of what it carries runs out at its foot while it stands", [CauseNames.SiphonStuck]),
         new("siphon-not-breaking", FaultPart.Siphon, true, "", 0, "once it runs it does not stop", [CauseNames.SiphonStuck]),
-        new("check-valve-leaking", FaultPart.Pump, true, "%", 0.3, "so much of its pipe's bore stays open when it stands", [CauseNames.CheckValveLeaking]),
+        new("check-valve-leaking", FaultPart.CheckValve, true, "%", 0.3, "so much of its pipe's bore stays open when it stands", [CauseNames.CheckValveLeaking]),
         new("top-up-stuck-open", FaultPart.TopUp, false, "", 0, "from its next opening on it does not shut", [CauseNames.TopUpStuckOpen]),
         new("top-up-stuck-shut", FaultPart.TopUp, false, "", 0, "it does not open", [CauseNames.TopUpWithoutEffect]),
         new("top-up-weeping", FaultPart.TopUp, false, "L/h", 6, "so much comes through while it is shut", [CauseNames.TopUpStuckOpen]),

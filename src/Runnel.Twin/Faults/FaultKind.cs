@@ -11,6 +11,9 @@ public enum FaultPart
     /// <summary>A pump with a level switch.</summary>
     SwitchedPump,
 
+    /// <summary>A pump with a check valve.</summary>
+    CheckValve,
+
     /// <summary>A vessel.</summary>
     Vessel,
 
@@ -60,6 +63,7 @@ public sealed record FaultKind(
         {
             FaultPart.Pump => [.. water.Pumps.Select(p => p.Id)],
             FaultPart.SwitchedPump => [.. water.Pumps.Where(p => p.OnM is not null).Select(p => p.Id)],
+            FaultPart.CheckValve => [.. water.Pumps.Where(p => p.HasCheckValve).Select(p => p.Id)],
             FaultPart.Vessel => [.. water.Vessels.Select(v => v.Id)],
             FaultPart.Drain => [.. water.Vessels.Where(v => v.Outlet is not null).Select(v => v.Id)],
             FaultPart.Siphon => [.. water.Vessels.Where(v => v.Outlet?.Kind == OutletKind.Siphon).Select(v => v.Id)],

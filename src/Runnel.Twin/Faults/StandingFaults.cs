@@ -93,7 +93,7 @@ internal sealed class StandingFaults
         var falls = new Course(1, planned.AtS, -rate / DayS, 0, 1);
         switch (kind.Part)
         {
-            case FaultPart.Pump or FaultPart.SwitchedPump:
+            case FaultPart.Pump or FaultPart.SwitchedPump or FaultPart.CheckValve:
                 OfPump(planned, id, rate, falls);
                 break;
             case FaultPart.Vessel or FaultPart.Drain or FaultPart.Siphon:

@@ -27,6 +27,7 @@ public class FaultTextTests
     [InlineData("pump-stopped@6 h,3 %/d", "not understood", "time only")]
     [InlineData("leak@6 h,fast", "not understood", "6 L/h")]
     [InlineData("leak@6 h,-6 L/h", "not understood", "6 L/h")]
+    [InlineData("check-valve-leaking@6 h", "fits nothing", "place file")]
     [InlineData("siphon-stuck@6 h", "fits nothing", "place file")]
     public void What_is_wrong_is_told_with_a_remedy(string text, string problem, string remedy)
     {
