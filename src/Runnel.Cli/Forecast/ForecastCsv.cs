@@ -17,6 +17,7 @@ internal static class ForecastCsv
             for (int i = 0; i < water.Vessels.Count; i++)
             {
                 Row(sample.TimeS, "level", water.Vessels[i].Id, sample.LevelM[i] * 1000, "mm");
+                if (sample.TempC.Count > 0) Row(sample.TimeS, "water-temperature", water.Vessels[i].Id, sample.TempC[i], "degC");
                 if (water.Vessels[i].Outlet is not null) Row(sample.TimeS, "outflow", water.Vessels[i].Id, sample.OutLPerMin[i], "L/min");
             }
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Runnel.Place;
+using Runnel.Twin.Heat;
 using Runnel.Twin.Water;
 
 namespace Runnel.Cli.Forecast;
@@ -7,13 +8,17 @@ namespace Runnel.Cli.Forecast;
 /// <summary>A forecast for scripts.</summary>
 internal static class ForecastJson
 {
-    public static string Write(PlaceDescription place, ForecastOptions options, WaterForecast forecast) => JsonSerializer.Serialize(
+    public static string Write(PlaceDescription place, ForecastOptions options, ForecastWeather? sky, WaterForecast forecast) => JsonSerializer.Serialize(
         new
         {
             place = place.Name,
             days = options.Days,
-            evaporation_mm_day = options.EvaporationMmPerDay,
-            rain_mm_day = options.RainMmPerDay,
+            start = Start(sky),
+            weather = Weather(sky),
+            evaporation_mm_day = sky is null ? options.EvaporationMmPerDay : (double?)null,
+            rain_mm_day = sky is null ? options.RainMmPerDay : (double?)null,
+            hydraulics = forecast.IsAveraged ? "averaged" : "detailed",
+            why_detailed = forecast.WhyNotAveraged,
             faults = options.Faults.Select(f => new { name = f.Fault.Name, of = f.Fault.Of, rate = f.Fault.Rate, at_s = f.AtS }),
             vessels = forecast.Vessels.Select(v => new
             {
@@ -30,6 +35,7 @@ internal static class ForecastJson
                 spills_to = v.SpillsTo,
                 first_spill_s = v.FirstSpillS,
                 spill_s = v.SpillS,
+                temperature_c = v.Temperatures is { } t ? new { start = C(t.StartC), low = C(t.LowC), mean = C(t.MeanC), high = C(t.HighC), end = C(t.EndC) } : null,
             }),
             pumps = forecast.Pumps.Select(p => new
             {
@@ -56,8 +62,32 @@ internal static class ForecastJson
                 balance_l = forecast.Totals.BalanceL,
                 water_l = forecast.Totals.WaterL,
             },
+            heat = Heat(forecast.Heat),
             work = new { steps = forecast.Statistics.Steps, rejected = forecast.Statistics.Rejected, rate_calls = forecast.Statistics.RateCalls, events = forecast.Statistics.Events },
         }) + "\n";
+
+    /// <summary>When a forecast begins, for scripts.</summary>
+    internal static string? Start(ForecastWeather? sky) => sky is null ? null : NodaTime.Text.InstantPattern.General.Format(sky.Start);
+
+    /// <summary>The weather it assumes.</summary>
+    internal static object? Weather(ForecastWeather? sky) => sky is null ? null : new { source = sky.Told, notes = sky.Notes, seed = sky.Seed };
+
+    internal static double C(double tempC) => Math.Round(tempC, 4);
+
+    private static object? Heat(HeatTotals? heat) => heat is null ? null : new
+    {
+        sun_mj = heat.SunMJ,
+        long_wave_mj = heat.LongWaveMJ,
+        convection_mj = heat.ConvectionMJ,
+        evaporation_mj = heat.EvaporationMJ,
+        walls_mj = heat.WallsMJ,
+        equipment_mj = heat.EquipmentMJ,
+        came_mj = heat.CameMJ,
+        left_mj = heat.LeftMJ,
+        stored_mj = heat.StoredMJ,
+        balance_mj = heat.BalanceMJ,
+        moved_mj = heat.MovedMJ,
+    };
 
     // To a millionth of a millimetre: what lies beyond is rounding.
     private static double? Mm(double? m) => m is { } known ? Math.Round(known * 1000, 6) : null;

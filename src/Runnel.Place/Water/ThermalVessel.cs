@@ -6,6 +6,9 @@ namespace Runnel.Place.Water;
 /// <param name="WallWPerM2K">Heat through walls, floor and cover, W/(m2 K); null: not told.</param>
 public sealed record ThermalVessel(double? CoverShare, double? ShadeShare, double? WallWPerM2K)
 {
+    /// <summary>Of a plastic tank outdoors, in still to light air; common practice.</summary>
+    public const double UsualWallWPerM2K = 6;
+
     /// <summary>Nothing told.</summary>
     public static ThermalVessel NotTold { get; } = new(null, null, null);
 }

@@ -17,22 +17,21 @@ internal sealed class LoopHeat
     // Small vegetables in full growth, FAO Irrigation and Drainage Paper 56, table 12, from memory.
     private const double CropCoefficient = 1.05;
 
-    private const double DefaultWallWPerM2K = 6;
-
     private readonly WaterLoop _loop;
     private readonly WeatherSeries _weather;
     private readonly WaterHeat _heat;
-    private readonly double _latitudeDeg, _longitudeDeg, _altitudeM, _canopyM2;
+    private readonly double _latitudeDeg, _longitudeDeg, _altitudeM, _canopyM2, _plantUse, _evaporation;
     private readonly double[] _rainCatchM2, _canopyShare, _vapourM3PerS, _plantsM3PerS, _pumpW, _ratedW, _evaporated, _net;
     private readonly (int From, int To, int Sum)[] _links;
     private readonly List<MovedWater> _moved = [];
     private readonly int[] _pumpFrom;
     private double _groundC;
 
-    public LoopHeat(PlaceDescription place, WaterLoop loop, ReadOnlySpan<double> start, WeatherSeries weather, double? waterTempC)
+    public LoopHeat(PlaceDescription place, WaterLoop loop, ReadOnlySpan<double> start, ForecastOptions options)
     {
         var water = place.Hydraulics!;
-        (_loop, _weather) = (loop, weather);
+        (_loop, _weather) = (loop, options.Weather!);
+        (_plantUse, _evaporation) = (options.PlantUseFactor, options.EvaporationFactor);
         (_latitudeDeg, _longitudeDeg, _altitudeM) = (place.LatitudeDeg, place.LongitudeDeg, place.AltitudeM);
         int count = water.Vessels.Count, nodes = loop.FirstSpilled;
         double[] open = LoopBuilder.OpenM2OfEach(place.Loop, water);
@@ -50,7 +49,7 @@ internal sealed class LoopHeat
         double first = MeanAirC(0, 3);
         _groundC = MeanAirC(0, GroundDays);
         double[] temps = new double[nodes];
-        Array.Fill(temps, waterTempC ?? Math.Max(1, first));
+        Array.Fill(temps, options.WaterTempC ?? Math.Max(1, first + options.WaterTempOffK));
         _heat = new(vessels, double.IsFinite(_altitudeM) ? _altitudeM : 0, start[..nodes], temps);
     }
 
@@ -67,7 +66,8 @@ internal sealed class LoopHeat
         double plants = _canopyM2 > 0 ? _canopyM2 * CropCoefficient * Et0MmPerS(timeS + (lengthS / 2), step) / 1000 : 0;
         for (int i = 0; i < _plantsM3PerS.Length; i++)
         {
-            _plantsM3PerS[i] = plants * _canopyShare[i];
+            _plantsM3PerS[i] = plants * _plantUse * _canopyShare[i];
+            _vapourM3PerS[i] *= _evaporation;
             _loop.Condition.Vessels[i].LossM3PerS = _vapourM3PerS[i] + _plantsM3PerS[i];
             _loop.Condition.Vessels[i].RainM3PerS = step.RainMm / 1000 / _weather.EveryS * _rainCatchM2[i];
         }
@@ -152,7 +152,7 @@ internal sealed class LoopHeat
         // Rain tanks have lids, and stones cover beds; a cover or an open surface that is told counts before that.
         double area = vessel.Shape.AreaM2(vessel.RimM ?? vessel.Outlet?.HeightM ?? 0), told = vessel.Thermal.CoverShare is { } cover ? Math.Min(openM2, area * (1 - cover)) : openM2;
         var heater = water.Heaters.FirstOrDefault(h => h.Of == vessel.Id);
-        return new(vessel.Shape, told, Math.Max(0, area - told), vessel.Thermal.ShadeShare ?? 0, vessel.Thermal.WallWPerM2K ?? DefaultWallWPerM2K, heater?.PowerW ?? 0, heater?.ToC ?? 0);
+        return new(vessel.Shape, told, Math.Max(0, area - told), vessel.Thermal.ShadeShare ?? 0, vessel.Thermal.WallWPerM2K ?? ThermalVessel.UsualWallWPerM2K, heater?.PowerW ?? 0, heater?.ToC ?? 0);
     }
 
     private double MeanAirC(double from, double days)

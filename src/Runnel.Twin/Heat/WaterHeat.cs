@@ -18,9 +18,13 @@ internal sealed class WaterHeat
     // A thermostat is full on so far below its setting, K.
     private const double ThermostatBandK = 0.5;
 
+    // A litre's tenth: below it a vessel counts as empty.
+    private const double LeastM3 = 1e-4;
+
     private readonly HeatVessel[] _vessels;
     private readonly double _altitudeM;
     private readonly double[] _heatMJ, _tempC, _matrix, _right, _volume, _openShare, _first;
+    private readonly bool[] _frozen;
     private readonly double[] _sums = new double[10], _startSums = new double[1];
 
     /// <param name="vessels">Vessels and lines.</param>
@@ -31,6 +35,7 @@ internal sealed class WaterHeat
     {
         (_vessels, _altitudeM) = (vessels, altitudeM);
         int n = vessels.Length;
+        _frozen = new bool[n];
         (_heatMJ, _tempC, _matrix, _right, _volume, _openShare, _first) = (new double[n], tempsC.ToArray(), new double[n * n], new double[n], new double[n], new double[n], new double[n]);
         for (int i = 0; i < n; i++) _startSums[0] += _heatMJ[i] = MJPerM3K * volumesM3[i] * tempsC[i];
     }
@@ -104,7 +109,7 @@ internal sealed class WaterHeat
         for (int i = 0; i < _vessels.Length; i++)
         {
             _volume[i] = Math.Max(0, beforeM3[i] + ((afterM3[i] - beforeM3[i]) * share));
-            // A puddle has no surface to speak of.
+            // A puddle has no surface to speak of, and takes the heat to evaporate from its ground.
             _openShare[i] = Math.Clamp(_volume[i] / 0.005 / Math.Max(1e-9, _vessels[i].OpenM2 + _vessels[i].CoveredM2), 0, 1);
         }
     }
@@ -115,28 +120,48 @@ internal sealed class WaterHeat
         ReadOnlySpan<double> evaporatedM3, ReadOnlySpan<double> pumpW)
     {
         int n = _vessels.Length;
-        Array.Clear(_matrix);
-        for (int i = 0; i < n; i++)
+        Array.Clear(_frozen);
+        while (true)
         {
-            var (atStart, slope) = Exchange(i, start[i], air);
-            double flow = seconds / lengthS * evaporatedM3[i];
-            _right[i] = _heatMJ[i] + (seconds * 1e-6 * (atStart - (slope * start[i]) + pumpW[i])) - (flow * LatentMJPerM3(start[i]));
-            // Where there is no water and none comes, it keeps the temperature it had.
-            double hold = 1e-9 * MJPerM3K;
-            _right[i] += hold * start[i];
-            _matrix[(i * n) + i] = (MJPerM3K * (_volume[i] + flow)) - (seconds * 1e-6 * slope) + hold;
-        }
+            Array.Clear(_matrix);
+            for (int i = 0; i < n; i++)
+            {
+                var (atStart, slope) = Exchange(i, start[i], air);
+                double flow = seconds / lengthS * evaporatedM3[i];
+                _right[i] = _heatMJ[i] + (seconds * 1e-6 * (atStart - (slope * start[i]) + pumpW[i])) - (flow * _openShare[i] * LatentMJPerM3(start[i]));
+                // Where there is next to no water, it keeps the temperature it had.
+                double hold = (_volume[i] < LeastM3 ? LeastM3 : 1e-9) * MJPerM3K;
+                _right[i] += hold * start[i];
+                _matrix[(i * n) + i] = (MJPerM3K * (_volume[i] + flow)) - (seconds * 1e-6 * slope) + hold;
+            }
 
-        foreach (var move in moved)
-        {
-            double carries = MJPerM3K * move.M3 * seconds / lengthS;
-            if (move.From >= 0) _matrix[(move.From * n) + move.From] += carries;
-            if (move.To < 0) continue;
-            if (move.From >= 0) _matrix[(move.To * n) + move.From] -= carries;
-            else _right[move.To] += carries * move.TempC;
-        }
+            foreach (var move in moved)
+            {
+                double carries = MJPerM3K * move.M3 * seconds / lengthS;
+                if (move.From >= 0) _matrix[(move.From * n) + move.From] += carries;
+                if (move.To < 0) continue;
+                if (move.From >= 0) _matrix[(move.To * n) + move.From] -= carries;
+                else _right[move.To] += carries * move.TempC;
+            }
 
-        Solve(temps);
+            // Water that would be colder than ice stays at 0 degrees, and what it lacks is ice.
+            for (int i = 0; i < n; i++)
+            {
+                if (!_frozen[i]) continue;
+                _matrix.AsSpan(i * n, n).Clear();
+                (_matrix[(i * n) + i], _right[i]) = (1, 0);
+            }
+
+            Solve(temps);
+            bool more = false;
+            for (int i = 0; i < n; i++)
+            {
+                if (temps[i] >= 0 || _frozen[i]) continue;
+                more = _frozen[i] = true;
+            }
+
+            if (!more) return;
+        }
     }
 
     private void Tally(
@@ -151,7 +176,7 @@ internal sealed class WaterHeat
             Add(1, scale * area * (air.LongWaveWPerM2(start[i], vessel.Shade) + (WaterSurface.LongWaveSlope(start[i]) * turn)), into, i);
             Add(2, scale * area * air.ConvectionWPerM2K * (air.AirC - temps[i]), into, i);
             double flow = seconds / lengthS * evaporatedM3[i];
-            Add(3, -flow * (LatentMJPerM3(start[i]) + (MJPerM3K * temps[i])), into, i);
+            Add(3, -flow * ((_openShare[i] * LatentMJPerM3(start[i])) + (MJPerM3K * temps[i])), into, i);
             Add(4, scale * vessel.ThroughWallsWPerK(_volume[i]) * (air.AirC - temps[i]), into, i);
             var (power, slope) = Heater(vessel, start[i]);
             Add(5, scale * (power + (slope * turn) + pumpW[i]), into, i);

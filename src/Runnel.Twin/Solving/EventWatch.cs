@@ -35,11 +35,16 @@ internal sealed class EventWatch
 
     public int FiredCount { get; private set; }
 
-    /// <summary>Takes the values at a start, or after a change. An event at zero there takes the side to which it goes.</summary>
-    public void Begin(double time, ReadOnlySpan<double> at, ref SolverStatistics work)
+    /// <summary>Takes the values at a start, or after a change. An event at zero takes the side to which it goes at a start; after a change it is still to happen.</summary>
+    public void Begin(double time, ReadOnlySpan<double> at, bool isStart, ref SolverStatistics work)
     {
         Values(time, at, _atStart, ref work);
-        for (int i = 0; i < _side.Length; i++) _side[i] = Math.Sign(_atStart[i]);
+        for (int i = 0; i < _side.Length; i++)
+        {
+            int sign = Math.Sign(_atStart[i]);
+            if (sign != 0 || isStart) _side[i] = sign;
+        }
+
         foreach (int i in Fired) _side[i] = 0;
         FiredCount = 0;
         _isFresh = true;

@@ -72,7 +72,7 @@ public sealed class OdeSolver
         Array.Fill(lastTime, double.NegativeInfinity);
         Array.Clear(inARow);
         started = true;
-        Begin(time, state);
+        Begin(time, state, isStart: true);
     }
 
     /// <summary>Changes the state or the law at the present time, as from outside, and goes on from there.</summary>
@@ -88,7 +88,7 @@ public sealed class OdeSolver
             stepper.Proposed = 0;
         }
 
-        Begin(time, state);
+        Begin(time, state, isStart: false);
     }
 
     /// <summary>Goes on to a time, or to where it must stop.</summary>
@@ -149,10 +149,10 @@ public sealed class OdeSolver
         else stepper.Within(Math.Max(0, (time - stepper.From) / stepper.Taken), into);
     }
 
-    private void Begin(double time, ReadOnlySpan<double> state)
+    private void Begin(double time, ReadOnlySpan<double> state, bool isStart)
     {
         canBegin = stepper.Begin(time, state, ref work);
-        events?.Begin(time, stepper.State, ref work);
+        events?.Begin(time, stepper.State, isStart, ref work);
     }
 
     private void GoStiff()

@@ -26,6 +26,21 @@ public sealed record ForecastOptions
     /// <summary>Temperature of all water at the beginning, °C; null: mean of the first days' air.</summary>
     public double? WaterTempC { get; init; }
 
+    /// <summary>Added to the temperature at the beginning where it is not told, K.</summary>
+    public double WaterTempOffK { get; init; }
+
+    /// <summary>Whether flows are averaged over pump cycles; null: where the span is longer than <see cref="AverageFromDays"/>, nothing fails, and the loop allows it.</summary>
+    public bool? Averaged { get; init; }
+
+    /// <summary>Span from which on flows are averaged unless told otherwise, days.</summary>
+    public const double AverageFromDays = 45;
+
+    /// <summary>What plants take, as a share of the usual.</summary>
+    public double PlantUseFactor { get; init; } = 1;
+
+    /// <summary>What open water gives to the air, as a share of the usual: shelter from wind.</summary>
+    public double EvaporationFactor { get; init; } = 1;
+
     /// <summary>Time between the levels that are kept, s.</summary>
     public double EveryS { get; init; } = 3600;
 
@@ -57,6 +72,12 @@ public sealed record WaterForecast(
 {
     /// <summary>Heat in and out; null without weather.</summary>
     public HeatTotals? Heat { get; init; }
+
+    /// <summary>Whether flows and levels are means over pump cycles.</summary>
+    public bool IsAveraged { get; init; }
+
+    /// <summary>Why they are not although the span is long; null: they are, or none asked for it.</summary>
+    public string? WhyNotAveraged { get; init; }
 }
 
 /// <summary>A vessel over the time of a forecast.</summary>

@@ -1,6 +1,7 @@
 using NodaTime;
 using Runnel.Place;
 using Runnel.Place.Water;
+using Runnel.Twin.Averaging;
 using Runnel.Twin.Faults;
 using Runnel.Twin.Heat;
 using Runnel.Twin.Solving;
@@ -34,9 +35,9 @@ public sealed class WaterForecaster
         _pumps = [.. _water.Pumps.Select((_, i) => new PumpRecord(_loop.Switches.Turns(i)))];
         _openings = new long[_water.Valves.Count];
         _loop.Switches.Told = Note;
-        if (options.Weather is { } weather)
+        if (options.Weather is not null)
         {
-            _heat = new(place, _loop, _start, weather, options.WaterTempC);
+            _heat = new(place, _loop, _start, options);
             _temps = [.. _water.Vessels.Select((_, i) => new TempRecord(_heat.TempsC[i]))];
         }
 
@@ -56,7 +57,18 @@ public sealed class WaterForecaster
         ArgumentNullException.ThrowIfNull(place);
         ArgumentNullException.ThrowIfNull(options);
         if (place.Hydraulics is null) throw new ArgumentException("the place does not tell how its water moves", nameof(place));
-        return new WaterForecaster(place, options).Run();
+        string? whyNot = null;
+        if (options.Averaged ?? options.Days > ForecastOptions.AverageFromDays)
+        {
+            whyNot = options.PumpsDieAtS is not null || options.Faults.Count > 0 ? "something fails on the way" : null;
+            if (whyNot is null)
+            {
+                (var averaged, whyNot) = AveragedForecaster.TryRun(place, options);
+                if (averaged is not null) return averaged;
+            }
+        }
+
+        return new WaterForecaster(place, options).Run() with { WhyNotAveraged = whyNot };
     }
 
     private WaterForecast Run()

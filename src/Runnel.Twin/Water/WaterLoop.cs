@@ -99,6 +99,9 @@ internal sealed class WaterLoop : OdeSystem
     /// <summary>Level of a vessel above its floor, m.</summary>
     public double LevelM(int vessel, ReadOnlySpan<double> state) => _vessels[vessel].Shape.LevelM(state[vessel]);
 
+    /// <summary>The same laws with switches and condition of their own.</summary>
+    public WaterLoop Again() => new(_vessels, _pumps, _valves);
+
     /// <summary>What came out at each end of a pump.</summary>
     public int FirstEnd(int pump) => _firstEnd[pump];
 

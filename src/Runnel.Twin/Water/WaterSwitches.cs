@@ -91,7 +91,7 @@ internal sealed class WaterSwitches
             _on[i] = !_pumps[i].IsSwitched || level >= _pumps[i].OnM;
             _turns[i] = _on[i] && _loop.Condition.Pumps[i].MayTurn;
             // A line that holds next to nothing is always full; so is one behind a check valve.
-            _lineFull[i] = _pumps[i].Law.LineM3 <= LeastLineM3;
+            _lineFull[i] = _pumps[i].Law.LineM3 <= LeastLineM3 || (_turns[i] && state[_loop.FirstLine + i] >= 0.999 * _pumps[i].Law.LineM3);
             if (!_lineFull[i] && _pumps[i].HasCheckValve)
             {
                 _lineFull[i] = true;
