@@ -32,6 +32,7 @@ internal static class SolverCommand
         }
 
         ThirtyDays();
+        TwinSpeed.Tell();
         return 0;
     }
 
