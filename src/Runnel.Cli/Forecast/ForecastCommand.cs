@@ -35,7 +35,9 @@ internal static class ForecastCommand
         var weather = new ForecastWeatherOptions();
         var members = new Option<int>("--members")
         {
-            Description = "Runs so many members of the place as it might be, under weather as it might come, and tells quantiles.", HelpName = "M", DefaultValueFactory = _ => 1,
+            Description = "Runs so many members of the place as it might be, under weather as it might come, and tells quantiles.",
+            HelpName = "M",
+            DefaultValueFactory = _ => 1,
         };
         var detailed = new Option<bool>("--detailed") { Description = "Follow every pump cycle, however long the span." };
         var averaged = new Option<bool>("--averaged") { Description = "Average flows over pump cycles, however short the span." };

@@ -31,7 +31,8 @@ internal sealed class ForecastWeatherOptions
 
     private readonly Option<string?> _from = new("--from")
     {
-        Description = "When it begins. [default: the first hour of --weather, else now; with --readings or a steady loss 2026-01-01]", HelpName = "TIME",
+        Description = "When it begins. [default: the first hour of --weather, else now; with --readings or a steady loss 2026-01-01]",
+        HelpName = "TIME",
     };
 
     private readonly Option<int> _seed = new("--seed") { Description = "Another number, other made weather, other members, other chance in --readings.", HelpName = "N", DefaultValueFactory = _ => 1 };
