@@ -147,7 +147,12 @@ internal sealed class AveragedForecaster
         double over = _storeM3[c] - most;
         if (over <= 1e-9)
         {
-            _vessels[vessel].Close(time);
+            foreach (int i in part.Vessels)
+            {
+                int leadsTo = _water.IndexOf(_water.Vessels[i].SpillsTo);
+                if (leadsTo < 0 || _partOf[leadsTo] != c) _vessels[i].Close(time);
+            }
+
             return;
         }
 
