@@ -67,7 +67,7 @@ public class GaugeFilterTests
 
         var fit = LeastSquares.Fit(design.ToArray(), 4, readings.ToArray())!;
         var (perLitre, error) = hypothesis.Solve(1e6, 1, 1)!.Value;
-        
+
         // Readings that lie far off count for less here.
         Assert.Equal(fit.Coefficients[1], perLitre, 0.5 * fit.StandardErrors[1]);
         Assert.Equal(fit.StandardErrors[1], error, 0.1 * fit.StandardErrors[1]);
