@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using MQTTnet;
+using MQTTnet.Exceptions;
 using MQTTnet.Protocol;
 using NodaTime;
 using NodaTime.Text;
@@ -132,7 +133,6 @@ public sealed class DemoPlace : IAsyncDisposable
             using var turns = new PeriodicTimer(TimeSpan.FromMilliseconds(250));
             while (await turns.WaitForNextTickAsync(_stopping.Token))
             {
-                if (!client.IsConnected) await client.ConnectAsync(options, _stopping.Token);
                 await _turn.WaitAsync(_stopping.Token);
                 try
                 {
@@ -144,12 +144,21 @@ public sealed class DemoPlace : IAsyncDisposable
                     _turn.Release();
                 }
 
-                // Sent together and acknowledged each: what was not is sent again next turn.
-                await Task.WhenAll(said.Select(r => client.PublishAsync(Message(root, r), _stopping.Token)));
-                said.Clear();
+                // Sent together and acknowledged each: what was not is sent again next turn. The broker may be gone for a while, as when all stops.
+                try
+                {
+                    if (!client.IsConnected) await client.ConnectAsync(options, _stopping.Token);
+                    await Task.WhenAll(said.Select(r => client.PublishAsync(Message(root, r), _stopping.Token)));
+                    said.Clear();
+                }
+                catch (Exception error) when (!_stopping.IsCancellationRequested
+                    && error is MqttCommunicationException or MqttClientNotConnectedException or OperationCanceledException)
+                {
+                    // The next turn tries again.
+                }
             }
         }
-        catch (OperationCanceledException)
+        catch (Exception error) when (_stopping.IsCancellationRequested && error is OperationCanceledException or MqttCommunicationException or MqttClientNotConnectedException)
         {
             // That is how it ends.
         }
