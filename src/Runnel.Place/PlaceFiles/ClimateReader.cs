@@ -24,7 +24,7 @@ internal static class ClimateReader
             problems.Remarks.Add("[climate]: both humidity and dew-point are told; humidity is used.");
         return new(
             high, low, Months("spread"), Months("humidity") is { } percent ? [.. percent.Select(p => p / 100)] : null, Months("dew-point"), Months("wind"), rain, days,
-            Months("sunshine"), solar is null ? null : [.. solar.Select(w => w * 0.0864)], section.Number("wind-height") ?? 2, from);
+            Months("sunshine"), solar, section.Number("wind-height") ?? 2, from);
 
         double[]? Months(string key) => section.Value<double[]>(key);
 

@@ -6,18 +6,12 @@ namespace Runnel.Place.PlaceFiles;
 /// <summary>Reads what keeps heat in or out, and heaters.</summary>
 internal static class HeatReader
 {
+    private static readonly KeyRule Wall = new("wall", Form.Quantity, "W/m2/K", 0, 100, Example: "\"6 W/m2/K\"");
+
     internal static ThermalVessel Vessel(SectionValues section, ProblemList problems)
     {
         if (section.Entry("cover") is null && section.Entry("shade") is null && section.Entry("wall") is null) return ThermalVessel.NotTold;
-        double? wall = null;
-        if (section.Entry("wall") is { Value: TomlScalar { Value: string text } } entry)
-        {
-            var measure = Measure.Read(text);
-            var unit = Unit.Of("W/m2/K");
-            if (measure.Fault == MeasureFault.None && measure.Unit!.Dimension == unit.Dimension && measure.Unit.To(unit, measure.Value) is >= 0 and <= 100 and var known) wall = known;
-            else SectionReader.Reject(section, entry, "heat through walls, 0 to 100 W/m2/K", "Write it as in \"6 W/m2/K\"", problems);
-        }
-
+        double? wall = section.Entry("wall") is { Value: TomlScalar { Value: string } } entry ? QuantityReader.Read(section, entry, Wall, problems) as double? : null;
         return new(Share("cover"), Share("shade"), wall);
 
         // As "30 %" or 0.3. Any other form was kept for later commands: it stays so, and tells nothing.

@@ -30,9 +30,10 @@ public static class PlaceFile
         needs ??= PlaceNeeds.Diagnose;
         needs.Check(draft, problems);
         // Keys that were kept for later commands went unchecked: they must not begin to fail where nothing needs them.
-        var ofWater = needs.Hydraulics ? problems : new ProblemList(fileName);
+        ProblemList Where(bool needed) => needed ? problems : new ProblemList(fileName);
+        var ofWater = Where(needs.Hydraulics);
         var hydraulics = HydraulicsReader.Read(draft, ofWater);
-        var ofFish = needs.Fish ? problems : new ProblemList(fileName);
+        var ofFish = Where(needs.Fish);
         var fish = FishReader.Read(draft, hydraulics, ofFish);
         if (needs.Fish && fish is null)
         {
@@ -41,7 +42,7 @@ public static class PlaceFile
                 "Add [[fish-group]] with species, in = the tank's id, count and weight = the mean weight of one");
         }
 
-        var wiring = WiringReader.Read(draft, needs.Wiring ? problems : new ProblemList(fileName));
+        var wiring = WiringReader.Read(draft, Where(needs.Wiring));
         return new(problems.Any ? null : draft.ToPlace() with { Hydraulics = hydraulics, Fish = ofFish.Any ? null : fish, Wiring = wiring }, problems.InFileOrder(), problems.Remarks)
         {
             HydraulicProblems = ofWater.InFileOrder(),

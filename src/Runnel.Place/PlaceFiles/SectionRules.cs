@@ -147,7 +147,7 @@ internal static class SectionRules
         Months("rain-days", "d", 0, 31, "\"5 5 5 6 8 9 9 9 8 8 7 6 d\""),
         new("rain-day-from", Form.Quantity, "mm", 0, 10, AboveZero: true, Example: "\"1 mm\""),
         Months("sunshine", "h", 0, 24, "\"8.4 8.0 7.2 6.3 5.4 4.9 5.0 5.7 6.4 7.2 7.9 8.1 h\""),
-        Months("solar", "W/m2", 0, 700, "\"23 20 16 11 8 6 6 9 13 18 21 24 MJ/m2/d\""),
+        Months("solar", "MJ/m2/d", 0, 60.48, "\"23 20 16 11 8 6 6 9 13 18 21 24 MJ/m2/d\""),
     ]);
 
     internal static readonly SectionRule Broker = new("broker", Repeats: false,

@@ -36,10 +36,8 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
     /// <summary>Position of the 12-hour window, the shortest that tells when a loss is over.</summary>
     private const int ClearingWindow = 2;
 
-    /// <summary>Looks, an hour apart, at which a loss must be seen where cycles are long.</summary>
-    private const int LooksWhereLong = 2;
-    private readonly Dictionary<string, int> _looks = [];
-    private readonly Dictionary<string, Instant> _lastLook = [];
+    /// <summary>Where cycles are long: when a loss or gain was last to be seen.</summary>
+    private readonly Dictionary<string, Instant> _lastSeen = [];
     private Instant? _firstSeen;
     private bool _seenShortly;
     private LossWindows? _windows;
@@ -88,13 +86,13 @@ internal sealed class LeakWatch(ResponseWatch responses, TopUpEffectWatch topUps
                 return;
             }
 
-            // One long fill more or less moves a window of few readings: it must be there at several looks.
+            // One long fill more or less moves a window of few readings: it must be there at the look of an hour before too.
             if (state.Cycles.AreLong)
             {
                 if (sign < 0 && length <= 8) continue;
-                _looks[key] = state.Now - _lastLook.GetValueOrDefault(key) > Duration.FromHours(1) ? 1 : _looks[key] + 1;
-                _lastLook[key] = state.Now;
-                if (_looks[key] < LooksWhereLong) return;
+                bool seenBefore = state.Now - _lastSeen.GetValueOrDefault(key) <= Duration.FromHours(1);
+                _lastSeen[key] = state.Now;
+                if (!seenBefore) return;
             }
 
             var since = Onset(state, last, length, sign);

@@ -15,7 +15,6 @@ internal sealed class StoreHypothesis(double wander, double lagH)
     private const double Clip = 3;
     private readonly double[] _x = new double[N];
     private readonly double[] _p = new double[N * N];
-    private readonly double[] _gain = new double[N];
     private readonly double[] _pending = new double[3];
     private int _taken;
     private double _squares, _logVariances;
@@ -58,8 +57,8 @@ internal sealed class StoreHypothesis(double wander, double lagH)
         if (_count < 3 * Schooling) return null;
         double scatter2 = _squares / _count;
         double[] x = [.. _x], p = [.. _p];
-        Observe(x, p, 2, Math.Pow(weatherSpread * likelyPerLitre, 2) / scatter2);
-        Observe(x, p, 3, Math.Pow(steadySpreadLPerH * likelyPerLitre, 2) / scatter2);
+        Expect(x, p, 2, Math.Pow(weatherSpread * likelyPerLitre, 2) / scatter2);
+        Expect(x, p, 3, Math.Pow(steadySpreadLPerH * likelyPerLitre, 2) / scatter2);
         return (x[1], Math.Sqrt(p[N + 1] * scatter2));
     }
 
@@ -97,37 +96,33 @@ internal sealed class StoreHypothesis(double wander, double lagH)
 
     private void Learn(double reading)
     {
-        double off = reading - _x[0], variance = 1;
-        double s = _p[0] + variance;
+        double off = reading - _x[0], s = _p[0] + 1;
         bool counts = _taken > Schooling && _p[0] < 1e6;
         if (counts && _count > Schooling)
         {
-            double scatter2 = _squares / _count, z2 = off * off / (s * scatter2);
-            if (z2 > Clip * Clip) s += (_p[0] + variance) * ((z2 / (Clip * Clip)) - 1);
+            double z2 = off * off / (s * _squares / _count);
+            if (z2 > Clip * Clip) s *= z2 / (Clip * Clip);
         }
 
-        for (int i = 0; i < N; i++) _gain[i] = _p[i * N] / s;
-        for (int i = 0; i < N; i++) _x[i] += _gain[i] * off;
-        for (int i = 0; i < N; i++)
-        {
-            for (int j = i; j < N; j++) _p[(i * N) + j] = _p[(j * N) + i] = _p[(i * N) + j] - (_gain[i] * _gain[j] * s);
-        }
-
+        Update(_x, _p, 0, off, s);
         if (!counts) return;
         _squares += off * off / s;
         _logVariances += Math.Log(s);
         _count++;
     }
 
-    private static void Observe(double[] x, double[] p, int at, double variance)
+    /// <summary>Weighs in what is likely: one of the unknowns is nought, give or take.</summary>
+    private static void Expect(double[] x, double[] p, int at, double variance) => Update(x, p, at, -x[at], p[at * (N + 1)] + variance);
+
+    /// <summary>A measurement of one state: how far it was off what was foretold, and the variance of that.</summary>
+    private static void Update(double[] x, double[] p, int at, double off, double variance)
     {
-        double s = p[at * (N + 1)] + variance, off = -x[at];
         Span<double> gain = stackalloc double[N];
-        for (int i = 0; i < N; i++) gain[i] = p[(i * N) + at] / s;
+        for (int i = 0; i < N; i++) gain[i] = p[(i * N) + at] / variance;
         for (int i = 0; i < N; i++) x[i] += gain[i] * off;
         for (int i = 0; i < N; i++)
         {
-            for (int j = i; j < N; j++) p[(i * N) + j] = p[(j * N) + i] = p[(i * N) + j] - (gain[i] * gain[j] * s);
+            for (int j = i; j < N; j++) p[(i * N) + j] = p[(j * N) + i] = p[(i * N) + j] - (gain[i] * gain[j] * variance);
         }
     }
 }

@@ -13,11 +13,6 @@ internal sealed class DailyMark(double floor)
     private const double Beyond = 6, AsRamp = 0.4;
     private readonly List<(double Day, double Value)> _marks = [];
 
-    public int Count => _marks.Count;
-
-    /// <summary>Day of the newest mark.</summary>
-    public double Newest => _marks[^1].Day;
-
     /// <summary>Value of the habit: the middle of the days before the last ten.</summary>
     public double Habit => Robust.Median(Values(Ramp, MostHabit));
 

@@ -1,4 +1,5 @@
 using NodaTime;
+using Runnel.Place;
 using Runnel.Place.Findings;
 using Runnel.Steward.Notices;
 
@@ -13,11 +14,11 @@ internal sealed class SensorDriftingWatch : IWatch
     private DailyMarks?[]? _marks;
     private Instant _dayEnds;
 
-    public void Hear(LoopState state, in Runnel.Place.Reading reading)
+    public void Hear(LoopState state, in Reading reading)
     {
         _marks ??= [.. state.Place.Channels.Select((c, i) => DailyMarks.Of(state, c, i))];
         if (_marks[reading.Channel] is not { } marks || state.Working) return;
-        if (marks.NightOnly && (IsDay(state, reading.Time - Dusk) || IsDay(state, reading.Time + Dusk))) return;
+        if (marks.NightOnly && (state.Balance.IsDay(reading.Time - Dusk) || state.Balance.IsDay(reading.Time + Dusk))) return;
         marks.Take(reading.Value);
     }
 
@@ -64,6 +65,4 @@ internal sealed class SensorDriftingWatch : IWatch
                 : "Hold a rule into the sump and compare it with the sensor. If the sensor is right, the switch has slipped on its rod.",
         });
     }
-
-    private static bool IsDay(LoopState state, Instant time) => state.Balance.IsDay(time);
 }

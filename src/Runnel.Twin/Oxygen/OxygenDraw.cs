@@ -6,7 +6,7 @@ using Runnel.Twin.Invented;
 namespace Runnel.Twin.Oxygen;
 
 /// <summary>Draws likely loops about what a place file tells: people miscount fish, guess weights, and do not know what their air stones give.</summary>
-internal sealed class OxygenDraw(FishKeeping fish, double altitudeM, double[] flowLPerMin, double restL, TimeLeftOptions options)
+internal sealed class OxygenDraw(FishKeeping fish, IReadOnlyList<StockedTank> tanks, double altitudeM, double[] flowLPerMin, double restL, TimeLeftOptions options)
 {
     /// <summary>Saturation of loop water over that of clean water (ASCE 2-06: 0.95 to 0.98).</summary>
     private const double Beta = 0.97;
@@ -20,14 +20,11 @@ internal sealed class OxygenDraw(FishKeeping fish, double altitudeM, double[] fl
     /// <summary>Fed fish use 1.5 to 3 times what unfed ones do (Fish Bioenergetics 4.0); over a day about 1.5, after the meal more.</summary>
     private const double UsualActivity = 1.5, WorstActivity = 2.3, ActivitySpread = 0.15;
 
-    /// <summary>A stone of aquarium kind takes 3 to 5 % of the oxygen for each metre of depth; 0.5 m where its depth is not told (common practice).</summary>
-    private const double TakenPerM = 0.035, UsualDepthM = 0.5;
-
     public OxygenMember Draw(int number, OutageHour hour)
     {
         // The same loop at both hours.
         var rng = new Seeded((options.Seed * 100_003) + number, "oxygen");
-        var member = new OxygenMember(fish.Tanks.Count);
+        var member = new OxygenMember(tanks.Count);
         double tempC = Math.Clamp(options.WaterTempC + (0.4 * rng.Normal()) + (hour == OutageHour.Worst ? options.WarmerAtWorstC : 0), 0, 40);
         double saturation = member.SaturationMgPerL = Beta * OxygenSaturation.AtAltitudeMgPerL(tempC, altitudeM);
         double uptake = Spread(rng, UptakeSpread), activity = (hour == OutageHour.Worst ? WorstActivity : UsualActivity) * Spread(rng, ActivitySpread);
@@ -36,13 +33,13 @@ internal sealed class OxygenDraw(FishKeeping fish, double altitudeM, double[] fl
         double bacteria = rng.Between(0.05, 0.25), filter = rng.Between(0.3, 0.9), total = 0, wanted = 0;
         for (int i = 0; i < member.Tanks; i++)
         {
-            var tank = fish.Tanks[i];
+            var (tank, groups, mainGPerH, backupGPerH) = tanks[i];
             double litres = member.VolumeL[i] = tank.VolumeL * Spread(rng, VolumeSpread);
             double perH = 0;
-            foreach (var group in fish.Groups.Where(g => g.In == tank.Vessel))
+            foreach (var stock in groups)
             {
-                double weightG = group.MeanWeightG * Spread(rng, WeightSpread), kg = group.Count * Spread(rng, CountSpread) * weightG / 1000;
-                perH += kg * RestingUptake.Of(group.Species, OxygenNeed.Of(group.Species).ColdWater, weightG, tempC).MgPerKgH;
+                double weightG = stock.Group.MeanWeightG * Spread(rng, WeightSpread), kg = stock.Group.Count * Spread(rng, CountSpread) * weightG / 1000;
+                perH += kg * StockedTank.Uptake(stock, weightG, tempC).MgPerKgH;
             }
 
             perH *= uptake * activity;
@@ -52,8 +49,8 @@ internal sealed class OxygenDraw(FishKeeping fish, double altitudeM, double[] fl
             double k600 = StillCmPerH * Spread(rng, SurfaceSpread);
             member.SurfacePerH[i] = Aeration.SurfaceExchangeCmPerH(k600, tempC) / 100 * tank.SurfaceM2 / (litres / 1000);
             double air = Spread(rng, AirSpread), backup = Spread(rng, AirSpread);
-            member.MainAirPerH[i] = air * TransferPerH(tank, false, tempC, litres);
-            member.BackupAirPerH[i] = backup * TransferPerH(tank, true, tempC, litres);
+            member.MainAirPerH[i] = air * TransferPerH(mainGPerH, tempC, litres);
+            member.BackupAirPerH[i] = backup * TransferPerH(backupGPerH, tempC, litres);
             double guessed = saturation * rng.Between(0.65, 0.9), probe = 0.3 * rng.Normal();
             double flow = member.FlowLPerH[i] / litres, falls = rest + (fall * (saturation - rest)), transfer = member.SurfacePerH[i] + member.MainAirPerH[i];
             double steady = member.MainAirPerH[i] > 0
@@ -72,15 +69,8 @@ internal sealed class OxygenDraw(FishKeeping fish, double altitudeM, double[] fl
         return member;
     }
 
-    private double TransferPerH(FishTank tank, bool backup, double tempC, double litres)
+    private static double TransferPerH(double standardGPerH, double tempC, double litres)
     {
-        double standardGPerH = 0;
-        foreach (var air in fish.Air.Where(a => a.IsBackup == backup && a.Serves.Contains(tank.Vessel)))
-        {
-            standardGPerH += (air.StandardGPerH
-                ?? (air.AirLPerMin is { } flow ? Aeration.OxygenFromAirGPerH(flow, TakenPerM * (air.DepthM ?? UsualDepthM)) : 0)) / air.Serves.Count;
-        }
-
         double at20PerH = standardGPerH * 1000 / (OxygenSaturation.MgPerL(20) * litres);
         return 0.9 * Aeration.TransferPerH(at20PerH, tempC);
     }

@@ -1,6 +1,5 @@
 using Runnel.Place;
 using Runnel.Place.Fish;
-using Runnel.Science.Fish;
 using Runnel.Twin.Solving;
 using Runnel.Twin.Water;
 
@@ -25,11 +24,11 @@ public static class TimeLeftForecaster
         ArgumentNullException.ThrowIfNull(place);
         ArgumentNullException.ThrowIfNull(options);
         if (place.Fish is not { } fish) throw new ArgumentException("the place file names no fish", nameof(place));
+        var tanks = StockedTank.Of(fish);
         var flows = Flows(place, fish);
         double restL = RestL(place, fish), altitudeM = double.IsNaN(place.AltitudeM) ? 0 : place.AltitudeM;
-        var draw = new OxygenDraw(fish, altitudeM, flows, restL, options);
-        var needs = fish.Tanks.Select(t => fish.Groups.Where(g => g.In == t.Vessel).Select(g => OxygenNeed.Of(g.Species)).MaxBy(n => n.StressMgPerL)!).ToList();
-        var levels = fish.Tanks.Select((t, i) => (needs[i].StressMgPerL, Danger(fish, t))).ToList();
+        var draw = new OxygenDraw(fish, tanks, altitudeM, flows, restL, options);
+        var levels = tanks.Select(t => (t.Need.StressMgPerL, t.Need.DangerMgPerL)).ToList();
         bool backup = fish.Air.Any(a => a.IsBackup);
         var cases = (from outage in Enum.GetValues<Outage>()
                      from hour in Enum.GetValues<OutageHour>()
@@ -51,18 +50,16 @@ public static class TimeLeftForecaster
                 }
             }
         });
-        return new TimeLeft(options.WaterTempC, options.Members, [.. fish.Tanks.Select((t, i) => Tank(t, i))], BackupBattery.Of(fish));
+        return new TimeLeft(options.WaterTempC, options.Members, [.. tanks.Select(Tank)], BackupBattery.Of(fish));
 
-        TankTimeLeft Tank(FishTank tank, int i)
+        TankTimeLeft Tank(StockedTank tank, int i)
         {
-            FishGroup[] groups = [.. fish.Groups.Where(g => g.In == tank.Vessel)];
-            double[] start = Sorted(starts, i, options.Members);
-            var uptakes = groups.Select(g => (g.BiomassKg, Of: RestingUptake.Of(g.Species, OxygenNeed.Of(g.Species).ColdWater, g.MeanWeightG, options.WaterTempC))).ToList();
+            double[] start = Sorted(options.Members, m => starts[i, m]);
+            var uptakes = tank.Groups.Select(g => (g.Group.BiomassKg, Of: StockedTank.Uptake(g, g.Group.MeanWeightG, options.WaterTempC))).ToList();
             double kg = Math.Max(1e-9, uptakes.Sum(u => u.BiomassKg));
             return new TankTimeLeft(
-                tank.Vessel, groups, needs[i] with { DangerMgPerL = levels[i].Item2 }, tank.VolumeL, uptakes.Sum(u => u.BiomassKg * u.Of.MgPerKgH) / kg, uptakes.Any(u => u.Of.StandsIn),
-                start[start.Length / 10], start[start.Length / 2], options.MeasuredMgPerL.ContainsKey(tank.Vessel),
-                fish.Air.Any(a => !a.IsBackup && a.Serves.Contains(tank.Vessel) && (a.StandardGPerH ?? a.AirLPerMin) > 0),
+                tank.Tank.Vessel, [.. tank.Groups.Select(g => g.Group)], tank.Need, tank.Tank.VolumeL, uptakes.Sum(u => u.BiomassKg * u.Of.MgPerKgH) / kg,
+                uptakes.Any(u => u.Of.StandsIn), start[start.Length / 10], start[start.Length / 2], options.MeasuredMgPerL.ContainsKey(tank.Tank.Vessel), tank.MainGPerH > 0,
                 [.. cases.Select((c, k) => new OutageTimes(c.outage, c.hour, c.with, Level(passed[k], 2 * i), Level(passed[k], (2 * i) + 1)))]);
         }
     }
@@ -104,21 +101,16 @@ public static class TimeLeftForecaster
     private static TimeToLevel Level(double[,] passed, int column)
     {
         int n = passed.GetLength(0);
-        double[] times = new double[n];
-        for (int i = 0; i < n; i++) times[i] = passed[i, column];
-        Array.Sort(times);
+        double[] times = Sorted(n, i => passed[i, column]);
         return new TimeToLevel(Down(times[(int)(Cautious * n)]), times[n / 10], times[n / 2], times[n * 9 / 10]);
     }
 
-    private static double[] Sorted(double[,] values, int row, int n)
+    private static double[] Sorted(int n, Func<int, double> value)
     {
-        double[] sorted = new double[n];
-        for (int i = 0; i < n; i++) sorted[i] = values[row, i];
+        double[] sorted = [.. Enumerable.Range(0, n).Select(value)];
         Array.Sort(sorted);
         return sorted;
     }
-
-    private static double Danger(FishKeeping fish, FishTank tank) => fish.Groups.Where(g => g.In == tank.Vessel).Max(g => OxygenNeed.Of(g.Species).DangerMgPerL);
 
     /// <summary>Mean flow through each tank, L/min; none where the file does not tell how the water moves.</summary>
     private static double[] Flows(PlaceDescription place, FishKeeping fish)
