@@ -65,14 +65,14 @@ internal static class ForecastCommand
         {
             var options = new ForecastOptions
             {
-                Days = InRange("--days", parsed.GetValue(days), 0.01, MostDays),
-                EvaporationMmPerDay = InRange("--evaporation", parsed.GetValue(evaporation), 0, 50),
-                RainMmPerDay = InRange("--rain", parsed.GetValue(rain), 0, 2000),
+                Days = NumberInput.InRange("--days", parsed.GetValue(days), 0.01, MostDays),
+                EvaporationMmPerDay = NumberInput.InRange("--evaporation", parsed.GetValue(evaporation), 0, 50),
+                RainMmPerDay = NumberInput.InRange("--rain", parsed.GetValue(rain), 0, 2000),
             };
             bool steady = parsed.GetResult(evaporation) is { Implicit: false } || parsed.GetResult(rain) is { Implicit: false };
             if (parsed.GetValue(detailed) && parsed.GetValue(averaged)) throw RefusedException.WrongUsage("--averaged", "both --detailed and --averaged were asked for", "Choose one");
             options = options with { Averaged = parsed.GetValue(detailed) ? false : parsed.GetValue(averaged) ? true : null, WaterTempC = weather.WaterTempC(parsed) };
-            int count = (int)InRange("--members", parsed.GetValue(members), 1, MostMembers);
+            int count = (int)NumberInput.InRange("--members", parsed.GetValue(members), 1, MostMembers);
             if (parsed.GetValue(json) && parsed.GetValue(csv)) throw RefusedException.WrongUsage("--csv", "both --json and --csv were asked for", "Choose one");
             string path = parsed.GetValue(place) ?? "";
             var (read, _) = await PlaceInput.ReadAsync(parsed.GetValue(place), PlaceNeeds.Forecast, terminal, cancel);
@@ -115,10 +115,6 @@ internal static class ForecastCommand
             _ => EnsembleText.Render(place, options, sky, ensemble),
         };
     }
-
-    private static double InRange(string option, double value, double least, double greatest) =>
-        value >= least && value <= greatest ? value
-            : throw RefusedException.WrongUsage(option, FormattableString.Invariant($"{value} is not from {least} to {greatest}"), "Correct the number");
 
     private static RefusedException Stopped(string path, WaterForecast forecast)
     {

@@ -45,8 +45,7 @@ internal sealed class ForecastWeatherOptions
     /// <summary>When it begins where no weather counts.</summary>
     public Instant From(ParseResult parsed, PlaceDescription place) => TimeInput.Read("--from", parsed.GetValue(_from) ?? "2026-01-01", place.Zone)!.Value;
 
-    public double? WaterTempC(ParseResult parsed) => parsed.GetValue(_waterTemp) is not { } temp ? null
-        : temp is >= 0 and <= 45 ? temp : throw RefusedException.WrongUsage("--water-temperature", FormattableString.Invariant($"{temp} is not from 0 to 45"), "Correct the number");
+    public double? WaterTempC(ParseResult parsed) => parsed.GetValue(_waterTemp) is not { } temp ? null : NumberInput.InRange("--water-temperature", temp, 0, 45);
 
     /// <summary>The weather; null where a steady loss was asked for, or the place does not say where it is.</summary>
     public async Task<ForecastWeather?> ReadAsync(ParseResult parsed, PlaceDescription place, double days, bool steady, bool mayBeNow, Terminal terminal, CancellationToken cancel)

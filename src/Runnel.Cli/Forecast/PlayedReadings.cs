@@ -13,7 +13,16 @@ internal static class PlayedReadings
 {
     public static Task WriteAsync(string path, PlaceDescription place, ForecastOptions options, Instant start, int seed, CancellationToken cancel)
     {
-        var world = new PlayedPlace(place, start, seed);
+        PlayedPlace world;
+        try
+        {
+            world = new PlayedPlace(place, start, seed);
+        }
+        catch (ArgumentException error)
+        {
+            throw new RefusedException("--readings", error.Message.Split(" (Parameter")[0], "Tell latitude, longitude and altitude in [place], and how its water moves");
+        }
+
         foreach (var planned in options.Faults) world.Inject(planned.Fault, start + Duration.FromSeconds(planned.AtS));
         return OutputFile.WriteAsync(path, async stream =>
         {

@@ -33,13 +33,13 @@ internal static class TimeLeftCommand
             if (parsed.GetValue(oxygen) is { } told)
             {
                 if (described.Fish!.Tanks is not [var only]) throw RefusedException.WrongUsage("--oxygen", "there are several tanks with fish", "Give a log with a channel of dissolved-oxygen for each, by --log");
-                measured = new() { [only.Vessel] = InRange("--oxygen", told, 0, 40, "mg/L") };
+                measured = new() { [only.Vessel] = NumberInput.InRange("--oxygen", told, 0, 40, "mg/L") };
             }
 
             var options = new TimeLeftOptions(tempC)
             {
                 MeasuredMgPerL = measured,
-                Members = (int)InRange("--members", parsed.GetValue(members), 50, 100_000, "loops"),
+                Members = (int)NumberInput.InRange("--members", parsed.GetValue(members), 50, 100_000, "loops"),
             };
             var left = await Task.Run(() => TimeLeftForecaster.Run(described, options), cancel).WaitAsync(cancel);
             await terminal.Out.WriteAsync(parsed.GetValue(json) ? TimeLeftJson.Write(described, left) : TimeLeftText.Render(described, left));
@@ -75,10 +75,6 @@ internal static class TimeLeftCommand
                 "Measure it and add --water-temp 18");
         }
 
-        return (InRange("--water-temp", t, 0, 40, "°C"), oxygen);
+        return (NumberInput.InRange("--water-temp", t, 0, 40, "°C"), oxygen);
     }
-
-    private static double InRange(string option, double value, double least, double greatest, string unit) =>
-        value >= least && value <= greatest ? value
-            : throw RefusedException.WrongUsage(option, FormattableString.Invariant($"{value} is not from {least} to {greatest} {unit}"), "Correct the number");
 }

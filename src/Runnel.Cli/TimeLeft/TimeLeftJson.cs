@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Runnel.Place;
-using Runnel.Place.PlaceFiles;
 using Runnel.Twin.Oxygen;
 
 namespace Runnel.Cli.TimeLeft;

@@ -1,6 +1,5 @@
 using Runnel.Cli.Findings;
 using Runnel.Place;
-using Runnel.Science.Fish;
 using Runnel.Twin.Oxygen;
 
 namespace Runnel.Cli.TimeLeft;

@@ -1,7 +1,7 @@
 namespace Runnel.Science.Statistics;
 
 /// <summary>Solves a small full system of linear equations.</summary>
-internal static class DenseSystem
+public static class DenseSystem
 {
     /// <summary>Gauss elimination with partial pivoting; overwrites both, the solution stands in <paramref name="b"/>.</summary>
     /// <param name="a">Matrix, row by row, n x n.</param>

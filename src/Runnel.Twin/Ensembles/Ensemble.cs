@@ -1,4 +1,5 @@
 using Runnel.Place;
+using Runnel.Science.Statistics;
 using Runnel.Twin.Solving;
 using Runnel.Twin.Water;
 using Runnel.Twin.Weather;
@@ -104,15 +105,7 @@ public static class Ensemble
         {
             for (int i = 0; i < row.Length; i++) row[i] = of(all[i]);
             Array.Sort(row);
-            return new(At(0.1), At(0.5), At(0.9));
-        }
-
-        // Hyndman and Fan (1996), The American Statistician 50:361-365, definition 7.
-        double At(double share)
-        {
-            double at = share * (row.Length - 1);
-            int i = Math.Min((int)at, row.Length - 2);
-            return row.Length == 1 ? row[0] : row[i] + ((row[i + 1] - row[i]) * (at - i));
+            return new(Robust.QuantileOfSorted(row, 0.1), Robust.QuantileOfSorted(row, 0.5), Robust.QuantileOfSorted(row, 0.9));
         }
     }
 }

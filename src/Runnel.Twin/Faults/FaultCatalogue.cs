@@ -38,7 +38,7 @@ public static class FaultCatalogue
         new("sensor-jumping", FaultPart.Channel, false, "%", 0.1, "so many of its readings lie far off", [CauseNames.SensorJumping]),
         new("sensor-drifting", FaultPart.Channel, false, PerDay, 0.02, "its readings rise by so much of their range every day", [CauseNames.SensorDrifting]),
         new("sensor-noisy", FaultPart.Channel, false, "1", 8, "its noise is so many times the usual", [CauseNames.SensorJumping]),
-        new("power-cut", FaultPart.Circuit, true, "h", 1, "no mains for so long", [CauseNames.PumpStopped]) { EndsByItself = true },
+        new("power-cut", FaultPart.Circuit, true, "h", 1, "no mains for so long", [CauseNames.PumpStopped]),
         new("valve-moved", FaultPart.Pump, false, "%", 0.7, "someone turned a valve in its pipe: so much of the flow is left", [CauseNames.LoopChanged]),
         new("sludge-drained", FaultPart.Vessel, false, "L", 30, "someone draws off so much within five minutes", [CauseNames.UnloggedDraw]),
         new("pump-left-off", FaultPart.Pump, false, "", 0, "someone unplugged it for cleaning and forgot it", [CauseNames.PumpStopped]),

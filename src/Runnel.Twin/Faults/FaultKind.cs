@@ -50,8 +50,6 @@ public enum FaultPart
 public sealed record FaultKind(
     string Name, FaultPart Part, bool TakesAll, string Unit, double Usual, string Meaning, IReadOnlyList<string> Causes)
 {
-    /// <summary>Whether it ends by itself after its rate, a time.</summary>
-    public bool EndsByItself { get; init; }
 
     /// <summary>Ids of what it can be of at a place, in the order of the file.</summary>
     /// <param name="place">A place that tells how its water moves.</param>

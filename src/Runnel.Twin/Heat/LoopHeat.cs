@@ -46,8 +46,8 @@ internal sealed class LoopHeat
 
         HeatVessel[] vessels = new HeatVessel[nodes];
         for (int i = 0; i < nodes; i++) vessels[i] = i < count ? VesselOf(water, i, open[i]) : new(null, 0, 0, 0, 0);
-        double first = MeanAirC(0, 3);
-        _groundC = MeanAirC(0, GroundDays);
+        double first = MeanAirC(3);
+        _groundC = MeanAirC(GroundDays);
         double[] temps = new double[nodes];
         Array.Fill(temps, options.WaterTempC ?? Math.Max(1, first + options.WaterTempOffK));
         _heat = new(vessels, double.IsFinite(_altitudeM) ? _altitudeM : 0, start[..nodes], temps);
@@ -58,7 +58,7 @@ internal sealed class LoopHeat
 
     public HeatTotals Totals => _heat.Totals();
 
-    /// <summary>Sets what the air takes and gives from now on; whether anything is other than before.</summary>
+    /// <summary>Sets what the air takes and gives from now on.</summary>
     public void SetWeather(double timeS, double lengthS)
     {
         var step = _weather.At(timeS + (lengthS / 2));
@@ -155,11 +155,11 @@ internal sealed class LoopHeat
         return new(vessel.Shape, told, Math.Max(0, area - told), vessel.Thermal.ShadeShare ?? 0, vessel.Thermal.WallWPerM2K ?? ThermalVessel.UsualWallWPerM2K, heater?.PowerW ?? 0, heater?.ToC ?? 0);
     }
 
-    private double MeanAirC(double from, double days)
+    private double MeanAirC(double days)
     {
         double sum = 0;
         int count = 0;
-        for (double t = from; t < days * 86_400 && t < _weather.Steps.Count * (double)_weather.EveryS; t += _weather.EveryS, count++) sum += _weather.At(t).AirTempC;
+        for (double t = 0; t < days * 86_400 && t < _weather.Steps.Count * (double)_weather.EveryS; t += _weather.EveryS, count++) sum += _weather.At(t).AirTempC;
         return count > 0 ? sum / count : _weather.Steps[0].AirTempC;
     }
 
@@ -168,8 +168,10 @@ internal sealed class LoopHeat
         double unixS = _weather.Start.ToUnixTimeSeconds() + timeS, solarS = unixS + (_longitudeDeg * 240);
         int day = ClearSkyDay.DayOfYear(solarS);
         double hourAngle = (((solarS % 86_400) - 43_200) / 43_200 * Math.PI) + (SolarHour.SeasonalCorrectionH(day) * Math.PI / 12);
+        // The relation is for air of this world; sensors know hotter and wetter.
+        double tempC = Math.Clamp(step.AirTempC, -50, 60), rh = Math.Min(step.RelHumidity, 9.99 / VapourPressure.SaturationKPa(tempC));
         double mm = ReferenceEvapotranspiration.Hourly(
-            _latitudeDeg, _altitudeM, day, Math.Clamp(hourAngle, -2 * Math.PI, 2 * Math.PI), Math.Clamp(step.AirTempC, -50, 60), step.RelHumidity, Math.Min(step.WindAt2MMPerS, 50),
+            _latitudeDeg, _altitudeM, day, Math.Clamp(hourAngle, -2 * Math.PI, 2 * Math.PI), tempC, rh, Math.Min(step.WindAt2MMPerS, 50),
             step.SunWPerM2 * 0.0036, Math.Clamp(step.RelativeSolar, 0.3, 1)).Et0Mm;
         return Math.Max(0, mm) / 3600;
     }

@@ -1,3 +1,4 @@
+using Runnel.Science.Statistics;
 using Runnel.Twin.Weather;
 
 namespace Runnel.Twin.Heat;
@@ -152,7 +153,8 @@ internal sealed class WaterHeat
                 (_matrix[(i * n) + i], _right[i]) = (1, 0);
             }
 
-            Solve(temps);
+            DenseSystem.Solve(_matrix, _right);
+            _right.CopyTo(temps);
             bool more = false;
             for (int i = 0; i < n; i++)
             {
@@ -219,41 +221,4 @@ internal sealed class WaterHeat
 
     // Harrison (1963), as in FAO Irrigation and Drainage Paper 56, annex 3, equation 3-1: 2.501 - 0.002361 T MJ/kg; a kilogram taken for a litre.
     private static double LatentMJPerM3(double tempC) => 1000 * (2.501 - (0.002361 * tempC));
-
-    // Gauss, with the greatest pivot of each column: a dozen vessels at most.
-    private void Solve(Span<double> into)
-    {
-        int n = _vessels.Length;
-        var a = _matrix.AsSpan();
-        var b = _right.AsSpan();
-        for (int k = 0; k < n; k++)
-        {
-            int pivot = k;
-            for (int i = k + 1; i < n; i++)
-            {
-                if (Math.Abs(a[(i * n) + k]) > Math.Abs(a[(pivot * n) + k])) pivot = i;
-            }
-
-            if (pivot != k)
-            {
-                for (int j = k; j < n; j++) (a[(k * n) + j], a[(pivot * n) + j]) = (a[(pivot * n) + j], a[(k * n) + j]);
-                (b[k], b[pivot]) = (b[pivot], b[k]);
-            }
-
-            for (int i = k + 1; i < n; i++)
-            {
-                double factor = a[(i * n) + k] / a[(k * n) + k];
-                if (factor == 0) continue;
-                for (int j = k + 1; j < n; j++) a[(i * n) + j] -= factor * a[(k * n) + j];
-                b[i] -= factor * b[k];
-            }
-        }
-
-        for (int i = n - 1; i >= 0; i--)
-        {
-            double sum = b[i];
-            for (int j = i + 1; j < n; j++) sum -= a[(i * n) + j] * into[j];
-            into[i] = sum / a[(i * n) + i];
-        }
-    }
 }

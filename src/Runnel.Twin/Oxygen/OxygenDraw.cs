@@ -65,7 +65,8 @@ internal sealed class OxygenDraw(FishKeeping fish, IReadOnlyList<StockedTank> ta
 
         // The rest of the loop stood where it stands: its own transfer kept it there.
         member.RestTransferPerH = Math.Max(0, member.RestDemandMgPerH + wanted) / member.RestVolumeL / (saturation - rest);
-        member.BackupH = BackupH(rng);
+        double health = rng.Between(0.6, 1);
+        member.BackupH = fish.Air.Where(a => a.IsBackup).Select(a => BackupBattery.Hours(a, health)).DefaultIfEmpty(double.PositiveInfinity).Min();
         return member;
     }
 
@@ -73,17 +74,6 @@ internal sealed class OxygenDraw(FishKeeping fish, IReadOnlyList<StockedTank> ta
     {
         double at20PerH = standardGPerH * 1000 / (OxygenSaturation.MgPerL(20) * litres);
         return 0.9 * Aeration.TransferPerH(at20PerH, tempC);
-    }
-
-    private double BackupH(Seeded rng)
-    {
-        double hours = double.PositiveInfinity, health = rng.Between(0.6, 1);
-        foreach (var air in fish.Air.Where(a => a.IsBackup))
-        {
-            if (air is { BatteryWh: { } wh, PowerW: { } watts and > 0 }) hours = Math.Min(hours, BackupBattery.UsableShare * wh * health / watts);
-        }
-
-        return hours;
     }
 
     private static double Spread(Seeded rng, double deviation) => Math.Exp(deviation * rng.Normal());

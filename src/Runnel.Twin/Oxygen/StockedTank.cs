@@ -13,9 +13,15 @@ internal sealed record StockedTank(FishTank Tank, IReadOnlyList<(FishGroup Group
     /// <summary>A stone of aquarium kind takes 3 to 5 % of the oxygen for each metre of depth; 0.5 m where its depth is not told (common practice).</summary>
     private const double TakenPerM = 0.035, UsualDepthM = 0.5;
 
-    /// <summary>What the neediest of its fish need: stress of the one, danger of the other.</summary>
-    public OxygenNeed Need { get; } =
-        Groups.Select(g => g.Need).MaxBy(n => n.StressMgPerL)! with { DangerMgPerL = Groups.Max(g => g.Need.DangerMgPerL) };
+    /// <summary>What the neediest of its fish need: stress of the one, danger of the other, each with its source.</summary>
+    public OxygenNeed Need
+    {
+        get
+        {
+            var dies = Groups.Select(g => g.Need).MaxBy(n => n.DangerMgPerL)!;
+            return Groups.Select(g => g.Need).MaxBy(n => n.StressMgPerL)! with { DangerMgPerL = dies.DangerMgPerL, Danger = dies.Danger };
+        }
+    }
 
     public static IReadOnlyList<StockedTank> Of(FishKeeping fish) =>
     [

@@ -46,7 +46,6 @@ public sealed record OutageTimes(Outage Outage, OutageHour Hour, bool WithBackup
 /// <param name="Groups">Its fish.</param>
 /// <param name="Need">What the neediest of them need.</param>
 /// <param name="VolumeL">Its water, L.</param>
-/// <param name="UptakeMgPerKgH">Resting uptake of the fish, mean over groups by mass, mg for each kg and hour.</param>
 /// <param name="UptakeStandsIn">No model of a species was at hand; the thirstiest of its group stood in.</param>
 /// <param name="StartLowMgPerL">Oxygen to begin from, the lower end, mg/L.</param>
 /// <param name="StartMgPerL">The middle.</param>
@@ -54,7 +53,7 @@ public sealed record OutageTimes(Outage Outage, OutageHour Hour, bool WithBackup
 /// <param name="AirTold">The file tells how much air the tank gets.</param>
 /// <param name="Times">One for each outage, hour, and with and without backup.</param>
 public sealed record TankTimeLeft(
-    string Vessel, IReadOnlyList<FishGroup> Groups, OxygenNeed Need, double VolumeL, double UptakeMgPerKgH, bool UptakeStandsIn, double StartLowMgPerL,
+    string Vessel, IReadOnlyList<FishGroup> Groups, OxygenNeed Need, double VolumeL, bool UptakeStandsIn, double StartLowMgPerL,
     double StartMgPerL, bool StartMeasured, bool AirTold, IReadOnlyList<OutageTimes> Times)
 {
     /// <summary>The times of one case, or null where it was not reckoned.</summary>

@@ -28,7 +28,7 @@ public static class TimeLeftForecaster
         var flows = Flows(place, fish);
         double restL = RestL(place, fish), altitudeM = double.IsNaN(place.AltitudeM) ? 0 : place.AltitudeM;
         var draw = new OxygenDraw(fish, tanks, altitudeM, flows, restL, options);
-        var levels = tanks.Select(t => (t.Need.StressMgPerL, t.Need.DangerMgPerL)).ToList();
+        var levels = tanks.Select(t => t.Need).Select(n => (n.StressMgPerL, n.DangerMgPerL)).ToList();
         bool backup = fish.Air.Any(a => a.IsBackup);
         var cases = (from outage in Enum.GetValues<Outage>()
                      from hour in Enum.GetValues<OutageHour>()
@@ -55,11 +55,9 @@ public static class TimeLeftForecaster
         TankTimeLeft Tank(StockedTank tank, int i)
         {
             double[] start = Sorted(options.Members, m => starts[i, m]);
-            var uptakes = tank.Groups.Select(g => (g.Group.BiomassKg, Of: StockedTank.Uptake(g, g.Group.MeanWeightG, options.WaterTempC))).ToList();
-            double kg = Math.Max(1e-9, uptakes.Sum(u => u.BiomassKg));
             return new TankTimeLeft(
-                tank.Tank.Vessel, [.. tank.Groups.Select(g => g.Group)], tank.Need, tank.Tank.VolumeL, uptakes.Sum(u => u.BiomassKg * u.Of.MgPerKgH) / kg,
-                uptakes.Any(u => u.Of.StandsIn), start[start.Length / 10], start[start.Length / 2], options.MeasuredMgPerL.ContainsKey(tank.Tank.Vessel), tank.MainGPerH > 0,
+                tank.Tank.Vessel, [.. tank.Groups.Select(g => g.Group)], tank.Need, tank.Tank.VolumeL,
+                tank.Groups.Any(g => StockedTank.Uptake(g, g.Group.MeanWeightG, options.WaterTempC).StandsIn), start[start.Length / 10], start[start.Length / 2], options.MeasuredMgPerL.ContainsKey(tank.Tank.Vessel), tank.MainGPerH > 0,
                 [.. cases.Select((c, k) => new OutageTimes(c.outage, c.hour, c.with, Level(passed[k], 2 * i), Level(passed[k], (2 * i) + 1)))]);
         }
     }

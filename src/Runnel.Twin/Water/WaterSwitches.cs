@@ -129,7 +129,8 @@ internal sealed class WaterSwitches
         {
             if (!_vessels[i].IsSiphon) continue;
             double level = _loop.LevelM(i, state);
-            _siphons[i] = _loop.Condition.Vessels[i].Siphon != SiphonHold.NeverTrips && (level >= _vessels[i].TripM || (_siphons[i] && level > _vessels[i].BreakM));
+            var hold = _loop.Condition.Vessels[i].Siphon;
+            _siphons[i] = hold != SiphonHold.NeverTrips && (level >= _vessels[i].TripM || (_siphons[i] && (level > _vessels[i].BreakM || hold == SiphonHold.NeverBreaks)));
         }
 
         for (int i = 0; i < _valves.Length; i++) _stuckOpen[i] = _loop.Condition.Valves[i].SticksOpen && (_stuckOpen[i] || IsOpen(i));
