@@ -5,8 +5,6 @@ namespace Runnel.Live.Tests;
 /// <summary>Programs of the system, as a household would use them.</summary>
 internal static class Tool
 {
-    public static bool IsThere(string name) => Find(name) is not null;
-
     public static async Task<(int Code, string Out)> RunAsync(string name, params string[] args)
     {
         using var process = Start(name, args);

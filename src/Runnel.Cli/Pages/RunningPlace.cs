@@ -52,7 +52,8 @@ internal static class RunningPlace
         var (place, _) = await PlaceInput.ReadAsync(placeFile, PlaceNeeds.Run with { Hydraulics = true }, terminal, cancel);
         // Whatever listens on the usual port is not the visitor's concern.
         if (settings.MqttPort is null && !IsFree(place.Wiring.Broker.Port)) settings = settings with { MqttPort = FreePort() };
-        string records = Path.Combine(Path.GetDirectoryName(placeFile) ?? "", RecordsInput.UsualName);
+        string folder = Path.GetDirectoryName(Path.GetFullPath(placeFile))!, records = RecordsInput.PathFor(null, placeFile);
+        var broker = BrokerOf(place, settings);
         foreach (string old in (string[])[records, records + "-wal", records + "-shm"]) File.Delete(old);
         var now = SystemClock.Instance.GetCurrentInstant();
         var clock = new PacedClock(now - Duration.FromDays(DemoDays), 0);
@@ -72,10 +73,10 @@ internal static class RunningPlace
             await terminal.TellAsync($"{place.Name}, an invented place, lives through its last {DemoDays} days.");
             await demo.LiveThroughAsync(live, now, cancel);
             clock.Pace = pace;
-            await using var sources = await StartSourcesAsync(live, Path.GetDirectoryName(Path.GetFullPath(placeFile))!, clock, BrokerOf(place, settings));
+            await using var sources = await StartSourcesAsync(live, folder, clock, broker);
             if (fault is not null) await demo.InjectAsync(fault, cancel);
-            demo.Play("127.0.0.1", BrokerOf(place, settings).Port, sources.Root);
-            return await ServeAsync(live, sources, demo, Path.GetDirectoryName(Path.GetFullPath(placeFile))!, settings, terminal, cancel);
+            demo.Play("127.0.0.1", broker.Port, sources.Root);
+            return await ServeAsync(live, sources, demo, folder, settings, terminal, cancel);
         });
     }
 
@@ -111,7 +112,7 @@ internal static class RunningPlace
         }
         catch (IOException error)
         {
-            bool ofPort = error.Message.Contains("port", StringComparison.Ordinal);
+            bool ofPort = error.InnerException is SocketException;
             throw new RefusedException(
                 ofPort ? $"--mqtt-port {broker.Port}" : "place file", error.Message,
                 ofPort ? "Stop the other program, or take another port with --mqtt-port or port in [broker]" : "Make the file, and let only yourself read it");

@@ -71,7 +71,8 @@ public sealed class ChannelValues
         }
     }
 
-    private void TakeNumber(int channel, double raw, string? unit, Instant time, Tray into)
+    /// <summary>Takes a value as a number; what is none is refused.</summary>
+    internal void TakeNumber(int channel, double raw, string? unit, Instant time, Tray into)
     {
         var described = Place.Channels[channel];
         if (unit is null)

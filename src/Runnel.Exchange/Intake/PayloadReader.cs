@@ -42,6 +42,10 @@ public sealed class PayloadReader(ChannelValues values)
                 if (document is not null) TakeJson(document.RootElement, feed, at, tray);
             }
         }
+        catch (InvalidOperationException)
+        {
+            RefuseNoText(tray);
+        }
         finally
         {
             document?.Dispose();
@@ -58,14 +62,24 @@ public sealed class PayloadReader(ChannelValues values)
         using (document)
         {
             var root = document.RootElement;
-            if (SenmlPack.IsOne(root)) SenmlPack.Read(root, values, -1, at, tray);
-            else if (root.ValueKind == JsonValueKind.Array) TakeList(root, at, tray);
-            else if (root.ValueKind == JsonValueKind.Object) TakeMembers(root, at, tray);
-            else tray.Refuse("JSON that is neither a list nor an object", root.ValueKind.ToString());
+            try
+            {
+                if (SenmlPack.IsOne(root)) SenmlPack.Read(root, values, -1, at, tray);
+                else if (root.ValueKind == JsonValueKind.Array) TakeList(root, at, tray);
+                else if (root.ValueKind == JsonValueKind.Object) TakeMembers(root, at, tray);
+                else tray.Refuse("JSON that is neither a list nor an object", root.ValueKind.ToString());
+            }
+            catch (InvalidOperationException)
+            {
+                RefuseNoText(tray);
+            }
         }
 
         return tray.Take();
     }
+
+    // Half of a pair of \u escapes is JSON, and yet no text.
+    private static void RefuseNoText(Tray tray) => tray.Refuse("a message with text that is no Unicode", "half of a pair of \\u escapes");
 
     private static bool IsText(ReadOnlySpan<byte> payload, Tray tray)
     {
@@ -123,21 +137,22 @@ public sealed class PayloadReader(ChannelValues values)
 
     private void TakeList(in JsonElement root, Instant at, Tray tray)
     {
-        foreach (var item in root.EnumerateArray())
-        {
-            if (item.ValueKind != JsonValueKind.Object || !item.TryGetProperty("channel", out var name) || name.ValueKind != JsonValueKind.String || !item.TryGetProperty("value", out var value))
-                tray.Refuse("a reading without channel and value", item.GetRawText());
-            else if (values.Find(name.GetString()!) is var channel && channel < 0) tray.Refuse("a name that is no channel of the place", name.GetString()!);
-            else if (TimeOf(item, at, tray) is { } time) values.Take(channel, value, null, time, tray);
-        }
+        foreach (var item in root.EnumerateArray()) TakeItem(item, at, tray);
+    }
+
+    private void TakeItem(in JsonElement item, Instant at, Tray tray)
+    {
+        if (item.ValueKind != JsonValueKind.Object || !item.TryGetProperty("channel", out var name) || name.ValueKind != JsonValueKind.String || !item.TryGetProperty("value", out var value))
+            tray.Refuse("a reading without channel and value", item.GetRawText());
+        else if (values.Find(name.GetString()!) is var channel && channel < 0) tray.Refuse("a name that is no channel of the place", name.GetString()!);
+        else if (TimeOf(item, at, tray) is { } time) values.Take(channel, value, null, time, tray);
     }
 
     private void TakeMembers(in JsonElement root, Instant at, Tray tray)
     {
         if (root.TryGetProperty("channel", out var one) && one.ValueKind == JsonValueKind.String)
         {
-            using var list = JsonDocument.Parse($"[{root.GetRawText()}]", Json);
-            TakeList(list.RootElement, at, tray);
+            TakeItem(root, at, tray);
             return;
         }
 

@@ -57,8 +57,7 @@ internal static class SenmlPack
         }
         else if (v.ValueKind == JsonValueKind.Number && v.TryGetDouble(out double number) && baseValue != 0)
         {
-            using var sum = JsonDocument.Parse((number + baseValue).ToString("R", System.Globalization.CultureInfo.InvariantCulture));
-            values.Take(channel, sum.RootElement, unit, taken, into);
+            values.TakeNumber(channel, number + baseValue, unit, taken, into);
         }
         else
         {

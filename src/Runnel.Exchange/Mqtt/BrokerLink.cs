@@ -17,6 +17,9 @@ public sealed class BrokerLink : IAsyncDisposable
 {
     private static readonly TimeSpan TryAgainAfter = TimeSpan.FromSeconds(3);
 
+    /// <summary>A broker that does not answer is not waited for.</summary>
+    private static readonly TimeSpan LongestGoodbye = TimeSpan.FromSeconds(2);
+
     private readonly Source _source;
     private readonly TopicMap _topics;
     private readonly IntakeLine _line;
@@ -60,18 +63,10 @@ public sealed class BrokerLink : IAsyncDisposable
         if (!_client.IsConnected) return;
         try
         {
-            await _client.PublishAsync(
-                new MqttApplicationMessage
-                {
-                    Topic = $"{_topics.Root}/{told.Topic}",
-                    PayloadSegment = Encoding.UTF8.GetBytes(told.Payload),
-                    Retain = true,
-                    QualityOfServiceLevel = MqttQualityOfServiceLevel.AtLeastOnce,
-                },
-                cancel);
+            await _client.PublishAsync(told.MessageBelow(_topics.Root), cancel);
         }
-#pragma warning disable CA1031 // The link broke meanwhile: the next connection tells it again.
-        catch (Exception error) when (error is not OperationCanceledException)
+#pragma warning disable CA1031 // The link broke meanwhile, which cancels what was under way: the next connection tells it again.
+        catch (Exception error) when (!cancel.IsCancellationRequested)
 #pragma warning restore CA1031
         {
             _trouble = error.Message;
@@ -80,7 +75,7 @@ public sealed class BrokerLink : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await PublishAsync(new Announcement("standing", "stopped"), CancellationToken.None);
+        await SayGoodbyeAsync();
         await _stopping.CancelAsync();
         await _running;
         if (_client.IsConnected)
@@ -99,6 +94,19 @@ public sealed class BrokerLink : IAsyncDisposable
 
         _client.Dispose();
         _stopping.Dispose();
+    }
+
+    private async Task SayGoodbyeAsync()
+    {
+        using var patience = new CancellationTokenSource(LongestGoodbye);
+        try
+        {
+            await PublishAsync(new Announcement("standing", "stopped"), patience.Token);
+        }
+        catch (OperationCanceledException)
+        {
+            // Its last will says the same.
+        }
     }
 
     private async Task RunAsync()

@@ -49,8 +49,6 @@ public sealed class EmbeddedBroker : IAsyncDisposable
         _server.InterceptingSubscriptionAsync += SubscribingAsync;
     }
 
-    public string Root => _topics.Root;
-
     /// <exception cref="IOException">The port is taken, or kept for the system.</exception>
     public async Task StartAsync()
     {
@@ -75,15 +73,7 @@ public sealed class EmbeddedBroker : IAsyncDisposable
         _server.IsStarted, _lastHeard, null);
 
     /// <summary>Publishes below the root of the place, retained.</summary>
-    public Task PublishAsync(Announcement told, CancellationToken cancel) => InjectAsync(
-        new MqttApplicationMessage
-        {
-            Topic = $"{_topics.Root}/{told.Topic}",
-            PayloadSegment = Encoding.UTF8.GetBytes(told.Payload),
-            Retain = true,
-            QualityOfServiceLevel = MqttQualityOfServiceLevel.AtLeastOnce,
-        },
-        cancel);
+    public Task PublishAsync(Announcement told, CancellationToken cancel) => InjectAsync(told.MessageBelow(_topics.Root), cancel);
 
     public async ValueTask DisposeAsync()
     {

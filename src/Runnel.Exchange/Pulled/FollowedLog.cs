@@ -44,7 +44,9 @@ public sealed class FollowedLog
                 if (_source.Kind == SourceKind.File) await FollowAsync(file, cancel);
                 else await LookIntoFolderAsync(cancel);
             }
-            catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+#pragma warning disable CA1031 // Whatever it was, it is told and tried again.
+            catch (Exception error) when (!cancel.IsCancellationRequested)
+#pragma warning restore CA1031
             {
                 _trouble = $"{_path} cannot be read ({error.Message.TrimEnd('.')}). It is tried again.";
             }

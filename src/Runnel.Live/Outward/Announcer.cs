@@ -45,15 +45,30 @@ internal sealed class Announcer : IAsyncDisposable
                 foreach (var told in Announcements.Of(view))
                 {
                     if (known.TryGetValue(told.Topic, out string? before) && before == told.Payload) continue;
-                    await _tell(told, _stopping.Token);
-                    known[told.Topic] = told.Payload;
+                    if (await ToldAsync(told)) known[told.Topic] = told.Payload;
                 }
             }
             while (await turns.WaitForNextTickAsync(_stopping.Token));
         }
-        catch (OperationCanceledException)
+        catch (OperationCanceledException) when (_stopping.IsCancellationRequested)
         {
             // That is how it ends.
+        }
+    }
+
+    /// <summary>False where it could not be told: the next turn tries again.</summary>
+    private async Task<bool> ToldAsync(Announcement told)
+    {
+        try
+        {
+            await _tell(told, _stopping.Token);
+            return true;
+        }
+#pragma warning disable CA1031 // A broker that breaks must not silence the others for good.
+        catch (Exception) when (!_stopping.IsCancellationRequested)
+#pragma warning restore CA1031
+        {
+            return false;
         }
     }
 }

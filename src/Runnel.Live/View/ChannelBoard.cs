@@ -12,13 +12,10 @@ internal sealed class ChannelBoard(PlaceDescription place)
 
     private readonly (double Value, Instant Time)?[] _last = new (double, Instant)?[place.Channels.Count];
 
-    public Instant? LastReading { get; private set; }
-
     public void Take(int channel, Instant time, double value)
     {
         if (_last[channel] is { } known && known.Time > time) return;
         _last[channel] = (value, time);
-        if (!(LastReading > time)) LastReading = time;
     }
 
     /// <param name="now">The present.</param>
@@ -42,7 +39,7 @@ internal sealed class ChannelBoard(PlaceDescription place)
     {
         if (last is not { } time) return (ChannelHealth.NotHeard, "no reading yet");
         // The notice names its channel in what it says; a sensor watch has no other place for it.
-        if (doubted.Find(n => n.Evidence.Contains(channel.Id, StringComparison.Ordinal)) is { } notice)
+        if (doubted.Find(n => n.Evidence.Contains($"\"{channel.Id}\"", StringComparison.Ordinal)) is { } notice)
             return (ChannelHealth.Doubted, notice.Cause switch { CauseNames.SensorFrozen => "stands still", CauseNames.SensorJumping => "jumps", CauseNames.SensorSilent => "silent", _ => "drifts" });
         var age = now - time;
         if (channel.Every is { } every && front - time > every * QuietAfter)

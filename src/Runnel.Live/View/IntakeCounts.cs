@@ -10,10 +10,7 @@ namespace Runnel.Live.View;
 /// <param name="Late">Of those taken or changed: older than what had been read; the log is then read again.</param>
 /// <param name="Refused">What could not be taken, by reason.</param>
 /// <param name="LastAt">When something last came in.</param>
-public sealed record IntakeCounts(long Taken, long Changed, long Known, long Late, IReadOnlyList<RefusedCount> Refused, Instant? LastAt)
-{
-    public static readonly IntakeCounts None = new(0, 0, 0, 0, [], null);
-}
+public sealed record IntakeCounts(long Taken, long Changed, long Known, long Late, IReadOnlyList<RefusedCount> Refused, Instant? LastAt);
 
 /// <summary>Refusals of one reason.</summary>
 /// <param name="Reason">In words.</param>

@@ -143,7 +143,10 @@ public sealed class PayloadTests
         [
             """[{"bn":"a","bt":1.27e9,"u":"Cel","n":"temperature","v":23.1,"t":-5},{"n":"pump","vb":true}]""",
             """{"time": "2026-02-01T10:00:00Z", "pump": 0, "humidity": 55.5e300}""", "21,5 °C", "{\"value\": null, \"time\": 1e308}", "-", "1e999", "0x10",
+            """[{"n":"temperature","bv":1.7e308,"v":1.7e308}]""", """{"value":"\ud800"}""", """{"\ud800":1}""",
         ];
+        Assert.All(seeds, seed => Reader.ReadNamed(Encoding.UTF8.GetBytes(seed), Now, "x"));
+        Assert.All(seeds, seed => Reader.Read(Encoding.UTF8.GetBytes(seed), [new(0, null, "x", null, null)], Now, "x"));
         var mutated = Gen.Select(Gen.Int[0, seeds.Length - 1], Gen.Select(Gen.Int[0, 120], Gen.Byte).Array[0, 8], (seed, edits) =>
         {
             byte[] bytes = Encoding.UTF8.GetBytes(seeds[seed]);
