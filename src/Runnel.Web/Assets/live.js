@@ -46,8 +46,7 @@ function keep(root) {
         const other = fresh.getElementById(part.id);
         if (other && !inUse(part)) part.replaceWith(document.importNode(other, true));
       }
-      const title = fresh.querySelector("title");
-      if (title && title.textContent) document.title = title.textContent;
+      if (fresh.title) document.title = fresh.title;
     } catch { say(); } finally { busy = false; }
   }
 

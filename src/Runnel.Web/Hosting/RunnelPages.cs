@@ -41,7 +41,6 @@ public static class RunnelPages
         services.AddSingleton(TimeProvider.System);
         if (options.Live is { } live) services.AddSingleton(live);
         if (options.Sources is { } sources) services.AddSingleton(sources);
-        if (options.Demo is { } demo) services.AddSingleton(demo);
         services.AddSingleton<RunningPlace>();
         services.AddSingleton<InventedLog>();
         services.AddSingleton<DroppedLogs>();
@@ -61,18 +60,19 @@ public static class RunnelPages
 
     public static void UseRunnelPages(this WebApplication app)
     {
-        // Made while the first visitor is still typing the address.
-        // A place that runs needs no invented log until someone asks for it.
-        if (app.Services.GetRequiredService<RunnelPagesOptions>().Live is null) app.Lifetime.ApplicationStarted.Register(() => _ = Task.Run(() => app.Services.GetRequiredService<InventedLog>().Findings));
+        var options = app.Services.GetRequiredService<RunnelPagesOptions>();
+
+        // Made while the first visitor is still typing the address. A place that runs needs no invented log until someone asks for it.
+        if (options.Live is null) app.Lifetime.ApplicationStarted.Register(() => _ = Task.Run(() => app.Services.GetRequiredService<InventedLog>().Findings));
+        app.UseEndOfEndlessAnswers();
         app.UseResponseCompression();
         app.UsePageHeaders();
         app.UseExceptionHandler("/fault", createScopeForErrors: true);
         app.UseStatusCodePagesWithReExecute("/problem/{0}", createScopeForStatusCodePages: true);
         app.UseGetForErrorPages();
-        var options = app.Services.GetRequiredService<RunnelPagesOptions>();
         if (options.Key is { } key) new AccessKey(key).Use(app);
         app.UseOwnOriginOnly();
-        app.UseUploadLimit(app.Services.GetRequiredService<RunnelPagesOptions>());
+        app.UseUploadLimit(options);
         app.UseAntiforgery();
         app.UseRefusalOfForeignPosts();
         app.MapPageAssets();
@@ -91,7 +91,6 @@ public static class RunnelPages
             app.MapPeople();
         }
 
-        if (options.Demo is not null) app.MapDemo();
         app.Map("/api/{**rest}", () => TypedResults.Problem(statusCode: StatusCodes.Status404NotFound, title: "There is no such address.")).ExcludeFromDescription();
         app.MapRazorComponents<Shell.Shell>();
     }

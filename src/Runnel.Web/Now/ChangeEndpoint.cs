@@ -27,7 +27,7 @@ public static class ChangeEndpoint
             if (place.Live!.View.Number is var number && number != seen)
             {
                 seen = number;
-                IReadOnlyDictionary<string, string> marks = (await place.ModelAsync(cancel)).Marks();
+                IReadOnlyDictionary<string, string> marks = (await place.ModelAsync(cancel)).Marks;
                 if (marks.Any(m => sent.GetValueOrDefault(m.Key) != m.Value))
                 {
                     (sent, saidAt) = (marks, clock.GetTimestamp());

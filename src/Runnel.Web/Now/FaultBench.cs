@@ -2,17 +2,11 @@ using Runnel.Live.Demo;
 
 namespace Runnel.Web.Now;
 
-/// <summary>A fault that can be tried on an invented place.</summary>
-/// <param name="Name">Its name.</param>
-/// <param name="Words">For people: "The pump stops".</param>
-/// <param name="Stands">It has been put in and not mended.</param>
-public sealed record TriableFault(string Name, string Words, bool Stands);
-
 /// <summary>Breaks and mends things in an invented place; real places have none.</summary>
 /// <param name="List">What can be tried, and what stands.</param>
 /// <param name="BreakAsync">Breaks something now.</param>
 /// <param name="MendAsync">Mends it.</param>
-public sealed record FaultBench(Func<IReadOnlyList<TriableFault>> List, Func<string, CancellationToken, Task> BreakAsync, Func<string, CancellationToken, Task> MendAsync)
+public sealed record FaultBench(Func<IReadOnlyList<DemoFault>> List, Func<string, CancellationToken, Task> BreakAsync, Func<string, CancellationToken, Task> MendAsync)
 {
     /// <summary>Seconds of the place to one on the wall, now; null: not to be set.</summary>
     public Func<double>? Pace { get; init; }
@@ -21,7 +15,7 @@ public sealed record FaultBench(Func<IReadOnlyList<TriableFault>> List, Func<str
     public Action<double>? SetPace { get; init; }
 
     public static FaultBench Of(DemoPlace demo) => new(
-        () => [.. demo.Faults.Select(f => new TriableFault(f.Name, f.Words, f.Stands))], demo.InjectAsync, (name, cancel) => demo.MendAsync(name, cancel))
+        () => demo.Faults, demo.InjectAsync, (name, cancel) => demo.MendAsync(name, cancel))
     {
         Pace = () => demo.Pace,
         SetPace = pace => demo.Pace = pace,

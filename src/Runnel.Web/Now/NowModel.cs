@@ -22,6 +22,7 @@ public sealed class NowModel
     private static readonly Duration AskedFor = Duration.FromDays(3);
 
     private readonly Lazy<SectionPicture> _wide, _phone, _wall;
+    private readonly Lazy<Dictionary<string, string>> _marks;
 
     public NowModel(LiveView view, (string Wide, string Phone, string Wall) ribbon, string jobs)
     {
@@ -37,6 +38,7 @@ public sealed class NowModel
         _wall = new(() => SectionDrawing.Draw(view.Place, drawn, SectionSize.Wall));
         Readings = [.. view.Channels.OrderBy(c => Rank(c.Channel.Measures)).Select(Row)];
         TimeLeft = TimeLeftOf(view, Top?.Notice);
+        _marks = new(MakeMarks);
     }
 
     public LiveView View { get; }
@@ -85,11 +87,21 @@ public sealed class NowModel
 
     public Urgency? VerdictUrgency => View.Working is null ? Top?.Notice.Urgency : null;
 
-    /// <summary>How each part of the page stands: a browser that has another fetches that part anew.</summary>
-    public IReadOnlyDictionary<string, string> Marks() => new Dictionary<string, string>
+    /// <summary>What stands below the verdict.</summary>
+    public string Sub => View.ReadingAgain ? "Late or corrected entries came; the log is being read again." : Standing.Count switch
     {
-        ["verdict"] = Mark(Verdict, VerdictUrgency, View.Working, string.Join('|', View.Troubles), View.ReadingAgain, Jobs),
-        ["first"] = Mark(Top?.Key, Top?.Notice.Evidence, Top?.Notice.FirstAct, Top?.Notice.TimeLeft, Top?.Acknowledged, string.Join('|', Standing.Select(s => s.Key + s.Acknowledged)),
+        0 => Jobs,
+        1 => $"Since {Times.DayAndClock(Top!.Notice.Since, View.Place.Zone)}. {Jobs}",
+        int n => $"{n} notices stand; this one first. {Jobs}",
+    };
+
+    /// <summary>How each part of the page stands: a browser that has another fetches that part anew.</summary>
+    public IReadOnlyDictionary<string, string> Marks => _marks.Value;
+
+    private Dictionary<string, string> MakeMarks() => new()
+    {
+        ["verdict"] = Mark(Verdict, VerdictUrgency, View.Working, string.Join('|', View.Troubles), Sub),
+        ["first"] = Mark(Top?.Key, Top?.Notice.Evidence, Top?.Notice.FirstAct, Top?.Notice.TimeLeft, Top?.Acknowledged, string.Join('|', Standing.Select(s => s.Key + s.Acknowledged + s.Notice.FirstAct)),
             string.Join('|', ToClose.Select(c => c.Key)), string.Join('|', Questions.Select(c => c.Key)), View.Closing?.Key, View.Working),
         ["left"] = Mark(string.Join('|', TimeLeft)),
         ["drawing"] = HasDrawing ? Mark(Phone.Svg) : "-",
@@ -98,14 +110,7 @@ public sealed class NowModel
         ["clock"] = Mark(ClockWords),
     };
 
-    public string ClockWords
-    {
-        get
-        {
-            LocalDateTime local = View.At.InZone(View.Place.Zone).LocalDateTime;
-            return $"{Times.WeekdayAndDay(local.Date)}, {Times.Clock(local.TimeOfDay)}";
-        }
-    }
+    public string ClockWords => Times.WeekdayAndClock(View.At.InZone(View.Place.Zone).LocalDateTime);
 
     internal static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 

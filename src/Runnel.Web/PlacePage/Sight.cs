@@ -20,7 +20,6 @@ internal sealed record Sight(string What, bool IsSeen, string How)
             new("Litres let in and out; a valve that does not shut", valve, "the top-up and bleed valves' on and off, or their litres"),
             new("Evaporation and plant use told from a leak by day and night", Any(Quantity.AirTemperature) && Any(Quantity.RelativeHumidity, Quantity.SolarIrradiance), "air temperature, humidity and sun"),
             new("Water too warm or too cold for the fish", Any(Quantity.WaterTemperature), "a water temperature sensor"),
-            new("Air that fails", place.Channels.Any(c => place.FindEquipment(c.Of)?.Kind == EquipmentKind.MainAir) || Any(Quantity.DissolvedOxygen), "pressure or power of the air pump, or an oxygen probe"),
         ];
     }
 }

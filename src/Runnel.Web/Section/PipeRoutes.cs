@@ -12,7 +12,7 @@ internal readonly record struct PipeHeight(double HeightM, double DownPx, int? H
 internal readonly record struct PipeCorner(double X, PipeHeight Height);
 
 /// <summary>A pipe as a line of upright and level pieces, from where its water comes.</summary>
-internal sealed record Pipe(PlanRun Run, IReadOnlyList<PipeCorner> Corners, bool EndsInAir)
+internal sealed record Pipe(PlanRun Run, IReadOnlyList<PipeCorner> Corners)
 {
     /// <summary>Where a valve stands in it, or null.</summary>
     public PipeCorner? Valve { get; init; }
@@ -58,8 +58,8 @@ internal sealed class PipeRoutes
         PlanVessel from = _plan.Vessels[run.From];
         double x = _layout.GapPx(run.From, behind: true);
         List<PipeCorner> corners = Leave(run.From, x);
-        corners.AddRange(Enter(run.To[0], x, from.OutletM ?? from.RimM, LeavesByFloor(from) ? from.FloorM : from.OutletM ?? from.RimM, fromLeft: true, out bool inAir));
-        _pipes.Add(new(run, corners, inAir));
+        corners.AddRange(Enter(run.To[0], x, from.OutletM ?? from.RimM, LeavesByFloor(from) ? from.FloorM : from.OutletM ?? from.RimM, fromLeft: true));
+        _pipes.Add(new(run, corners));
     }
 
     /// <summary>Several drains, or one past other vessels, in a lane below them.</summary>
@@ -79,8 +79,8 @@ internal sealed class PipeRoutes
             corners.Add(new(drop, below));
             corners.Add(new(rise, below));
             double crest = runs.Min(r => _plan.Vessels[r.From].OutletM ?? _plan.Vessels[r.From].RimM);
-            corners.AddRange(Enter(to, rise, crest, floor, goesRight, out bool inAir));
-            _pipes.Add(new(run, corners, inAir));
+            corners.AddRange(Enter(to, rise, crest, floor, goesRight));
+            _pipes.Add(new(run, corners));
         }
     }
 
@@ -104,13 +104,13 @@ internal sealed class PipeRoutes
     }
 
     /// <summary>Into a vessel: over its rim where the water comes from higher, else through its wall.</summary>
-    private IEnumerable<PipeCorner> Enter(int vessel, double x, double crestM, double leavesAtM, bool fromLeft, out bool inAir)
+    private IEnumerable<PipeCorner> Enter(int vessel, double x, double crestM, double leavesAtM, bool fromLeft)
     {
         PlanVessel v = _plan.Vessels[vessel];
         Slot slot = _layout.Slots[vessel];
         double inside = Math.Min(11, slot.WidthPx * 0.25), into = fromLeft ? slot.LeftPx + inside : slot.RightPx - inside;
-        inAir = crestM >= v.RimM + 0.005;
-        if (inAir)
+        bool fallsIn = crestM >= v.RimM + 0.005;
+        if (fallsIn)
         {
             var over = new PipeHeight(v.RimM, -10);
             return [new(x, over), new(into, over), new(into, new(v.RimM, 5))];
@@ -134,7 +134,7 @@ internal sealed class PipeRoutes
         {
             Slot slot = _layout.Slots[end];
             double down = slot.LeftPx + (slot.WidthPx * (slot.WidthPx > 60 ? 0.3 : 0.5)) + (header * 10);
-            _pipes.Add(new(run, [new(x, new(from.FloorM, -24)), new(x, lane), new(down, lane), new(down, new(_plan.Vessels[end].RimM, 5))], true));
+            _pipes.Add(new(run, [new(x, new(from.FloorM, -24)), new(x, lane), new(down, lane), new(down, new(_plan.Vessels[end].RimM, 5))]));
         }
     }
 
@@ -153,6 +153,6 @@ internal sealed class PipeRoutes
         var leaves = tank is null ? over : new PipeHeight(Math.Min(tank.FloorM + (0.08 * (tank.RimM - tank.FloorM)), tank.RimM), -4);
         List<PipeCorner> corners = tank is null ? [new(end, over)] : [new(end, leaves), new(x, leaves)];
         corners.AddRange(enters);
-        _pipes.Add(new(run, corners, true) { Valve = new(tank is null ? x + 14 : Math.Max(x + 16, end - 20), leaves) });
+        _pipes.Add(new(run, corners) { Valve = new(tank is null ? x + 14 : Math.Max(x + 16, end - 20), leaves) });
     }
 }

@@ -53,8 +53,6 @@ internal sealed class SectionLayout
 
     public int StripCount => Breaks.Count - 1;
 
-    public double TotalPx => StripCount * Size.WidthPx;
-
     /// <summary>A strip that begins at a height on the paper.</summary>
     public Strip StripAt(int index, double topPx)
     {
@@ -139,14 +137,12 @@ internal sealed class SectionLayout
             {
                 double width = Plan.Vessels[i].Weight * unit;
                 slots.Add(new(x, width, s));
-                x += width + GapAfter(i) + (IsLooseGap(i, end) ? each : 0);
+                x += width + GapAfter(i) + each;
             }
         }
 
         return slots;
     }
-
-    private static bool IsLooseGap(int i, int end) => i < end;
 
     /// <summary>Middle of the room behind a vessel, or before it.</summary>
     public double GapPx(int vessel, bool behind, double shiftPx = 0)

@@ -51,4 +51,7 @@ public static class Times
     }
 
     private static string Counted(double count, string one, string many) => $"{Figures.Number(count)} {(count == 1 ? one : many)}";
+
+    /// <summary>Weekday, day and time of day, as clocks on pages show them.</summary>
+    public static string WeekdayAndClock(LocalDateTime local) => $"{WeekdayAndDay(local.Date)}, {Clock(local.TimeOfDay)}";
 }

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using NodaTime;
 using Runnel.Exchange.Intake;
 using Runnel.Live;
+using Runnel.Live.Demo;
 using Runnel.Place;
 using Runnel.Place.PlaceFiles;
 using Runnel.Records;
@@ -83,9 +84,9 @@ public sealed class PlayedSite : IAsyncDisposable
         Directory.Delete(_folder, recursive: true);
     }
 
-    private IReadOnlyList<TriableFault> List() => [Triable("pump-stopped", "The pump stops"), Triable("drain-fouling", "A drain fouls")];
+    private IReadOnlyList<DemoFault> List() => [Triable("pump-stopped", "The pump stops"), Triable("drain-fouling", "A drain fouls")];
 
-    private TriableFault Triable(string name, string words) => new(name, words, _world.Faults.Any(f => f.Fault.Name == name));
+    private DemoFault Triable(string name, string words) => new(name, words, _world.Faults.Any(f => f.Fault.Name == name));
 
     private async Task Break(string name)
     {

@@ -48,11 +48,15 @@ public sealed class RunningPlaceTests(Site site, RunningPlaceTests.TwoWeeks twoW
             await desktop.Page.GotoAsync(path);
             if (path is "/") await desktop.AssertSoundAsync();
             else await desktop.AssertFitsAsync();
+            // What is drawn must not be taken for what the page is made of: a vessel's wall is not the wall, a chart's bar not the family bar.
+            Assert.NotEqual("hidden", await desktop.Page.EvaluateAsync<string>("getComputedStyle(document.body).overflowY"));
+            Assert.False(await desktop.Page.Locator("nav.bar").IsVisibleAsync());
         }
 
         await using Visit water = await OpenAsync(1280);
         await water.Page.GotoAsync("/water");
         await water.AssertFitsAsync();
+        Assert.True(await water.Page.EvaluateAsync<int>("[...document.querySelectorAll('svg.ch rect.bar')].filter(b => b.getClientRects().length > 0).length") > 10, "the ledger's bars are not drawn");
         await using Visit wall = await OpenAsync(1920, new() { ReducedMotion = ReducedMotion.Reduce });
         await wall.Page.SetViewportSizeAsync(1920, 1080);
         await wall.Page.GotoAsync("/?view=wall");
