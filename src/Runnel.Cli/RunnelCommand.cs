@@ -17,7 +17,7 @@ public static class RunnelCommand
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Terminal terminal, CancellationToken cancel)
     {
         args = ReckonCommand.Normal(args);
-        var root = new RootCommand("Reads a pump's log and tells what the loop has been doing, what drifted, and what to do first.")
+        var root = new RootCommand("Runs a place beside your loop, reads its logs, reckons ahead, and tells what drifts and what to do first.")
         {
             DiagnoseCommand.Create(terminal),
             NewCommand.Create(terminal),
